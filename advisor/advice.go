@@ -1,0 +1,285 @@
+package advisor
+
+// Call is the verdict on an operation.
+type Call string
+
+// The five calls; pages say the same words.
+const (
+	Do        Call = "do"
+	DoOpen    Call = "do while open"
+	LookFirst Call = "look first"
+	Leave     Call = "leave"
+	NotFitted Call = "not fitted"
+)
+
+// Calls lists the calls.
+var Calls = []Call{Do, DoOpen, LookFirst, Leave, NotFitted}
+
+// Advice is the one record that every page renders; it carries each reason.
+// Money is in minor units of the book's currency, without tax.
+type Advice struct {
+	Case        *Case
+	Settings    *Settings
+	Care        string
+	CareBecause string
+	Holds       []HoldAdvice
+	Inspections []InspectionAdvice // in order of rank, then the ones without worth
+	Operations  []OperationAdvice  // every operation of the book, in order of id
+	Suspects    []SuspectAdvice    // every active suspect, in order of id
+	Standing    []StandingAdvice   // acting, and "would apply if"
+	Conflicts   []Conflict
+	Open        []OpenQuestion // questions that can still matter, in asking order
+	Derived     []DerivedValue
+	Routes      []RouteAdvice
+	Total       Total
+	Ladder      Ladder
+	HouseRules  []string // ids of house rules that took part
+	HoursFactor float64
+	Notes       []string // plain lines that a page must show (ring-fenced clashes, unknown fitted, ...)
+}
+
+// Settle is a look or work that can lift a hold or answer a question.
+type Settle struct {
+	Kind string // inspection, operation, question
+	ID   string
+}
+
+// HoldAdvice is one hold whose condition is not known to be false.
+type HoldAdvice struct {
+	ID, Name string
+	Stops    []string // with all that those stop in turn, in order of Acts
+	When     Truth    // true, or unknown: "stands until known"
+	Because  string
+	Sources  []string
+	LiftedBy []Settle
+	Until    string   // the condition in words
+	Missing  []string // questions not yet known that it reads
+}
+
+// LedgerLine is one sign's weight on one suspect.
+type LedgerLine struct {
+	Sign      string
+	Name      string // in words as it stands (present or absent)
+	Truth     Truth
+	Level     int // index of the level that is true, -1 for none
+	How       Channel
+	Ratio     float64 // what the odds were multiplied by
+	Decibans  float64 // 10 log10 Ratio, for display
+	Counted   bool    // false: also seen, not counted again
+	Group     string
+	Because   string
+	Sources   []string
+	Questions []string // that it reads
+}
+
+// SuspectAdvice is one active suspect.
+type SuspectAdvice struct {
+	ID, Name    string
+	Part        string
+	Chance      float64
+	Base        float64
+	BaseNote    string // which base and why
+	BaseSources []string
+	Family      string
+	IfLeft      int64 // what else it costs if left
+	Loss        int64 // L: if left plus every operation that curing needs
+	Benefit     int64 // r = round(p L)
+	CuredBy     []string
+	Danger      string       // kind, "" for none
+	Looked      Truth        // danger: known sound (true), known bad (false), unknown
+	When        Truth        // unknown: counted as applying
+	Ledger      []LedgerLine // strongest first
+	Conflict    bool
+	Because     string
+	Sources     []string
+}
+
+// CautionAdvice is a safety note as it applies.
+type CautionAdvice struct {
+	ID, Hazard, Text, Defers string
+	Sources                  []string
+}
+
+// OperationAdvice is the call on one operation and every reason for it.
+type OperationAdvice struct {
+	ID, Name                              string
+	Part                                  string
+	Phase, Who                            string
+	Call                                  Call
+	Overruled                             *Overruling
+	Was                                   Call   // the engine's own call when overruled
+	Reason                                string // why this call, in words
+	Forced                                string // "", "standing rule", "danger", "accepted", "declined", "done", "needed", "to look"
+	ForcedBy                              string // id of the rule, suspect, operation or inspection
+	Routine                               bool   // forced in by a routine rule
+	InScope                               bool
+	Access                                bool
+	Chance                                *float64 // at least one suspect it cures is there; nil for access
+	Margin                                *int64   // value forced in minus forced out, in money at the care's price; nil if forced
+	BreakEven                             *float64 // chance at which the call flips; nil when there is none
+	Cost                                  int64    // own mean cost, no access
+	MinutesLow, MinutesUsual, MinutesHigh int
+	PartsLow, PartsUsual, PartsHigh       int64
+	Alone                                 int64    // cost with every access it needs
+	Saved                                 int64    // saving that acts (open on the stand)
+	Needs                                 []string // operations it requires in this case
+	NeededBy                              []string // operations in the scope that require it
+	SharedWith                            []string // operations in the scope that share its access
+	Suspects                              []string // active suspects it helps to cure, likeliest first
+	Settles                               []string // inspections that can settle it
+	MaybeChance                           float64  // look first: chance of the outcomes that have it in scope
+	Until                                 string
+	ContainedIn                           string // chain: the upgrade that contains it
+	Variant                               string
+	Cautions                              []CautionAdvice
+	Sources                               []string
+	WouldIf                               []string // standing rules that would apply if
+}
+
+// InspectionAdvice is one look and its worth.
+type InspectionAdvice struct {
+	ID, Name   string
+	Where      string
+	Rank       int   // 1 first; 0 when not advised
+	Net        int64 // worth less the minutes, minor units
+	Worth      int64 // before the minutes
+	Cost       int64 // minutes x rate / 60
+	Minutes    int
+	Access     []string
+	Tools      []string
+	Answers    []string // open questions it answers
+	WhenOpen   bool     // the scope opens it anyway: look when open
+	Lifts      []string // holds that it can help to lift
+	Dangers    []string // dangers that it looks at
+	Settles    []string // operations whose call it can change
+	Blocked    []string // standing holds that stop it now
+	Before     []string // inspections or operations that come first
+	Breaks     string
+	Advised    bool
+	Reason     string
+	FirstStart bool
+	Bundle     []string
+	Cautions   []CautionAdvice
+	Sources    []string
+}
+
+// StandingAdvice is a standing rule that acts or would.
+type StandingAdvice struct {
+	ID         string
+	Operations []string
+	Out        bool
+	Routine    bool
+	Truth      Truth
+	Because    string
+	Sources    []string
+	Missing    []string
+}
+
+// Conflict is two answers that cannot both be so.
+type Conflict struct {
+	Questions []string
+	Suspect   string // for contradicting decisive signs
+	Text      string
+	Places    []Place
+}
+
+// OpenQuestion is a question that can still matter.
+type OpenQuestion struct {
+	ID        string
+	Station   string
+	Structure bool     // read by structure: no worth in money, comes first
+	Worth     int64    // expected worth of knowing it, minor units
+	Net       int64    // less its minutes
+	Feeds     []string // operations, holds, standing rules that it bears on
+	Suspects  []string
+}
+
+// DerivedValue is a derived value as it came out.
+type DerivedValue struct {
+	ID, Name, Unit string
+	Truth          Truth
+	IsNumber       bool
+	Low, High      float64
+}
+
+// RouteAdvice says which way was picked.
+type RouteAdvice struct {
+	Route, Way string
+	Name       string
+	Why        string
+}
+
+// Range is a low and a high figure, 1 in 10 each way.
+type Range struct{ Low, High int64 }
+
+// Figures are an amount of money as three figures with their mean, minor units.
+type Figures struct{ Low, Usual, High, Mean int64 }
+
+// Sum is how the money of an operation comes about: hours x Factor x the
+// shop's rate + parts - Saved. Each amount is rounded by itself, so that a line
+// may differ from its parts by one minor unit.
+type Sum struct {
+	Hours         Three   // as the book has them
+	HoursMean     float64 // .3, .4, .3 of Hours
+	Factor        float64 // on the hours, for rusted fixings
+	Labour, Parts Figures
+	Saved         int64 // comes off while other work of the scope has it open
+}
+
+// Line is one line of money.
+type Line struct {
+	Operation        string // or inspection
+	Name             string
+	Kind             string // firm, maybe, look, risk
+	Chance           float64
+	Low, Usual, High int64
+	Mean             int64   // full mean, before the chance
+	Expected         int64   // chance x mean, as added up
+	Deviation        float64 // standard deviation with the chance in it, minor units
+	Minutes          int     // of a look
+	Sum              *Sum    // of an operation's line; nil for looks and risks
+}
+
+// Spread is a sum with its standard deviation, minor units: lines that vary
+// each on their own, and lines that vary all together.
+type Spread struct {
+	Mean                   int64
+	Independent, Dependent float64
+}
+
+// Total is the money of the advice.
+type Total struct {
+	Firm, Maybe, Likely    int64
+	Looking                int64 // the inspections advised, within Firm
+	Independent, Dependent Range
+	FirmSpread, Spread     Spread // of the firm lines and looks; of all lines
+	Lines                  []Line
+}
+
+// Step is one step of the ladder.
+type Step struct {
+	Price               Price    // the step enters just above this price
+	Enters              []string // operations that enter as one block
+	Cost                int64    // of the whole scope at this step
+	Benefit             int64    // what the whole scope is expected to save later, less overlaps
+	AddCost, AddBenefit int64
+}
+
+// Ladder is nested scopes from lean to thorough. Step 0 is what is forced in.
+type Ladder struct {
+	Steps     []Step
+	Here      int   // the step that fits this case's care
+	Low, High Price // the range shown
+}
+
+// Turn is a single answer that would change the call on an operation.
+type Turn struct {
+	Question string
+	Name     string
+	Value    Value
+	Written  string // the answer in words
+	To       Call
+	Asked    bool // there is an answer already; this one would contradict it
+	Minutes  int  // to find out
+	Looks    []string
+}

@@ -1,0 +1,36 @@
+package advisor
+
+// Overruling is a call that the foreman set by hand.
+type Overruling struct {
+	Operation, Call string
+	By, Why, Date   string
+	At              Place
+}
+
+// Decision is an operation that the owner accepted or declined, or that is done.
+type Decision struct {
+	Operation string
+	By, Note  string
+	Date      string
+	At        Place
+}
+
+// Case is one car, one stay: answers, findings and decisions.
+type Case struct {
+	Version   int
+	ID        string // from the file's name
+	File      string
+	Name      string
+	Date      string  // ISO 8601; every age is reckoned to it
+	Day       float64 // Date as a decimal year
+	Care      string  // "" when not said
+	Words     string  // the owner's wish in the owner's words
+	Answers   []Answer
+	Accepted  []Decision
+	Declined  []Decision
+	Done      []Decision
+	Overruled []Overruling
+	Forecast  map[string]float64 // chance of each suspect, frozen at the end of intake
+	Book      string             // fingerprint of the book at intake
+	Layers    []string
+}
