@@ -1,0 +1,143 @@
+package book
+
+import (
+	"strings"
+
+	"longstand/advisor"
+	"longstand/advisor/condition"
+	"longstand/advisor/diag"
+)
+
+// Check loads a book and proves it: every specimen is run against its
+// condition, and the specimens must pin every atom of theirs.
+func Check(files []File) *Result {
+	r := Load(files)
+	if r.provable {
+		p := newProver(r)
+		for _, it := range r.items {
+			for _, c := range it.conds {
+				if c.node != nil {
+					p.prove(it, c)
+				}
+			}
+		}
+		p.anomalies()
+		p.unread()
+		r.Score = p.score
+		r.Diagnostics = append(r.Diagnostics, p.list...)
+	}
+	r.Diagnostics.Sort()
+	return r
+}
+
+// Score counts the obligations of the conditions' atoms, and those that
+// specimens meet. They are never turned into a rounded share: 1 of 10,000
+// missing is not all.
+type Score struct {
+	Conditions     int // of more than one atom
+	Pinned, Pins   int // each atom decides alone, being true and being false
+	Edged, Edges   int // numbers one step below, at and above their threshold
+	Specimens, Bad int // run, and those that disagree
+}
+
+// prover runs specimens on one view, setting and unsetting their answers.
+type prover struct {
+	r          *Result
+	list       diag.List
+	view       *condition.View
+	year       float64
+	questions  map[string]int
+	operations map[string]int
+	score      Score
+}
+
+func newProver(r *Result) *prover {
+	p := &prover{r: r, view: r.Program.NewView(), year: SpecimenYear, questions: map[string]int{}, operations: map[string]int{}}
+	p.view.Reset(p.year)
+	for i := range r.Book.Questions {
+		p.questions[r.Book.Questions[i].ID] = i
+	}
+	for i := range r.Book.Operations {
+		p.operations[r.Book.Operations[i].ID] = i
+	}
+	return p
+}
+
+// load lays a specimen into the view; the function returned takes it out again.
+func (p *prover) load(s *advisor.Specimen) (unload func()) {
+	year := s.Year
+	if year == 0 {
+		year = SpecimenYear
+	}
+	if year != p.year {
+		p.view.Reset(year)
+		p.year = year
+	}
+	for _, a := range s.Answers {
+		p.view.Set(p.questions[a.Question], a.Value)
+	}
+	for _, id := range s.Done {
+		p.view.SetDone(p.operations[id], advisor.True)
+	}
+	return func() {
+		for _, a := range s.Answers {
+			p.view.Set(p.questions[a.Question], advisor.Value{})
+		}
+		for _, id := range s.Done {
+			p.view.SetDone(p.operations[id], advisor.False)
+		}
+	}
+}
+
+// prove runs the specimens of one condition and measures what they pin.
+func (p *prover) prove(it *item, c *pending) {
+	id := c.to.ID
+	if it.kind.name == "derived" {
+		if i, ok := p.r.Program.DerivedIndex(it.id); !ok || p.r.Program.DerivedIsNumber(i) {
+			if len(c.to.Specimens) > 0 {
+				p.list.Errorf(c.node.Span, "stray-specimen", "%s is a number: specimens pin what is true or false", it.id)
+			}
+			return
+		}
+	}
+	m := p.r.Program.Measure(id)
+	for i := range c.to.Specimens {
+		s := &c.to.Specimens[i]
+		if s.Want == advisor.Unknown {
+			continue
+		}
+		p.score.Specimens++
+		unload := p.load(s)
+		if !m.Add(p.view, s.Want) {
+			p.score.Bad++
+			p.disagrees(it, id, s)
+		}
+		unload()
+	}
+	p.measure(it, c, m)
+}
+
+// disagrees reports a specimen on which the condition says something else.
+func (p *prover) disagrees(it *item, id advisor.CondID, s *advisor.Specimen) {
+	truth := p.view.Truth(id)
+	d := p.list.Errorf(s.At, "specimen-disagrees", "the condition of %s is %s on this, and should be %s", it.id, truth, s.Want)
+	if truth != advisor.Unknown {
+		d.Help = "one of the two is wrong: ask which a mechanic would say"
+		return
+	}
+	var open []string
+	for _, q := range p.view.Missing(id, nil) {
+		open = append(open, p.r.Book.Questions[q].ID)
+	}
+	d.Help = "it still reads " + strings.Join(open, ", ")
+}
+
+// unread warns of questions that no rule reads.
+func (p *prover) unread() {
+	for i := range p.r.Book.Questions {
+		q := &p.r.Book.Questions[i]
+		if len(p.r.Program.ReadBy(i)) == 0 && !q.Always && q.Kind != advisor.Text {
+			p.list.Warnf(q.At, "unread-question", "no rule reads %s", q.ID).Help = "a question that changes nothing wastes the owner's time: say always = true if it must be asked"
+		}
+	}
+}

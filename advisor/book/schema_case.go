@@ -1,0 +1,132 @@
+package book
+
+import (
+	"encoding/json"
+	"slices"
+
+	"longstand/advisor"
+	"longstand/advisor/casefile"
+)
+
+// SettingsSchema is the JSON schema (draft-07) of a rule file that holds the
+// shop's settings alone.
+func SettingsSchema(b *advisor.Book) ([]byte, error) {
+	s := schema{book: b, definitions: object{}}
+	settings := s.table(settingsTable.name, settingsTable.doc, settingsTable.keys(), false)
+	s.definitions["specimen"] = s.specimen()
+	return s.file("a settings file", object{settingsTable.name: settings}, nil)
+}
+
+// CaseSchema is the JSON schema (draft-07) of a case file: every question of
+// the book is offered with its words, every operation by its id.
+func CaseSchema(b *advisor.Book) ([]byte, error) {
+	s := schema{book: b, definitions: object{}}
+	s.definitions["answer"] = s.longAnswer()
+	s.definitions["decision"] = closed("what was decided about an operation", object{
+		"operation": s.text(form{Names: "operation"}), "by": plainText, "on": plainText, "note": plainText}, "operation")
+	s.definitions["overruling"] = closed("a call set by hand", object{
+		"operation": s.text(form{Names: "operation"}), "call": enum(casefile.Calls()), "by": plainText, "why": plainText, "on": plainText},
+		"operation", "call", "by", "why")
+	shapes := s.caseShapes()
+	properties := object{}
+	for _, k := range casefile.Keys() {
+		one := object{"description": k.Doc}
+		for name, v := range shapes[k.Name] {
+			one[name] = v
+		}
+		properties[k.Name] = one
+	}
+	return s.file("a case file", properties, []string{"case", "date"})
+}
+
+var plainText = object{"type": "string"}
+
+func enum(words []string) object { return object{"type": "string", "enum": words} }
+
+// closed is a table that has these keys and no others.
+func closed(doc string, properties object, required ...string) object {
+	o := object{"type": "object", "description": doc, "additionalProperties": false, "properties": properties}
+	if len(required) > 0 {
+		o["required"] = required
+	}
+	return o
+}
+
+// file is a whole schema.
+func (s *schema) file(title string, properties object, required []string) ([]byte, error) {
+	whole := closed("", properties, required...)
+	delete(whole, "description")
+	whole["$schema"], whole["title"], whole["definitions"] = "http://json-schema.org/draft-07/schema#", title, s.definitions
+	return json.MarshalIndent(whole, "", "  ")
+}
+
+// caseShapes are the values of a case's keys.
+func (s *schema) caseShapes() map[string]object {
+	answers := object{}
+	for i := range s.book.Questions {
+		answers[s.book.Questions[i].ID] = answerTo(&s.book.Questions[i])
+	}
+	decisions := object{}
+	for _, list := range []string{"accepted", "declined", "done"} {
+		decisions[list] = object{"type": "array", "items": object{"anyOf": []object{
+			s.text(form{Names: "operation"}), {"$ref": "#/definitions/decision"}}}}
+	}
+	return map[string]object{
+		"case": {"type": "integer", "minimum": 1, "maximum": casefile.Version},
+		"name": plainText, "date": plainText, "words": plainText,
+		"care":      enum(advisor.Cares),
+		"answers":   closed("question id = answer", answers),
+		"decisions": closed("what was decided", decisions),
+		"overruled": {"type": "array", "items": object{"$ref": "#/definitions/overruling"}},
+		"forecast":  {"type": "object", "additionalProperties": object{"type": "number", "minimum": 0, "maximum": 1}},
+		"book":      closed("the book at intake", object{"fingerprint": plainText, "layers": object{"type": "array", "items": plainText}}),
+	}
+}
+
+// longAnswer is an answer as a table.
+func (s *schema) longAnswer() object {
+	properties := object{}
+	for _, k := range casefile.AnswerKeys() {
+		properties[k.Name] = object{"description": k.Doc}
+	}
+	how := properties["how"].(object)
+	how["type"], how["enum"] = "string", advisor.Channels
+	return closed("an answer, and how it is known", properties)
+}
+
+// answerTo is every way to write an answer to a question.
+func answerTo(q *advisor.Question) object {
+	words := []string{casefile.Hidden, casefile.CantTell, "cannot tell"}
+	options := object{"type": "string", "enum": slices.Concat(optionIDs(q), words)}
+	several := object{"type": "string", "pattern": "^not | or "}
+	short := []object{plainText}
+	switch q.Kind {
+	case advisor.YesNoKind:
+		short = []object{{"type": "boolean"}, enum(append(words, "yes", "no"))}
+	case advisor.Choice:
+		short = []object{options, several}
+	case advisor.Choices:
+		short = []object{{"type": "array", "items": enum(optionIDs(q))}, options}
+	case advisor.NumberKind, advisor.Year:
+		short = []object{bounded(q), {"type": "string", "pattern": "^[-+0-9.eE_]+ to |^hidden$|^can"}}
+	case advisor.ReadingsKind:
+		short = []object{{"type": "array", "items": bounded(q)}, enum(words), bounded(q)}
+	}
+	long := object{"$ref": "#/definitions/answer"}
+	return object{"description": q.Ask, "anyOf": append(short, long, object{"type": "array", "items": long})}
+}
+
+func optionIDs(q *advisor.Question) (ids []string) {
+	for _, o := range q.Options {
+		ids = append(ids, o.ID)
+	}
+	return ids
+}
+
+// bounded is a number within the question's range, if it has one.
+func bounded(q *advisor.Question) object {
+	if q.Low < q.High {
+		return object{"type": "number", "minimum": q.Low, "maximum": q.High}
+	}
+	return object{"type": "number"}
+}
