@@ -1,0 +1,99 @@
+package scope
+
+import "math"
+
+// Impossible is the value of a scope that cannot be: a node forced in that
+// needs what is put out, or forced out while something forced in needs it.
+const Impossible = math.MinInt64
+
+// Margin is what the best scope is worth with a node in and with it out.
+type Margin struct{ In, Out int64 }
+
+// By is how much a node is worth having in; negative when it falls short. Not
+// known (false) when one of the two cannot be.
+func (m Margin) By() (value int64, ok bool) {
+	if m.In == Impossible || m.Out == Impossible {
+		return 0, false
+	}
+	return m.In - m.Out, true
+}
+
+// snapshot is the state of payment after a choice.
+type snapshot struct{ flow, gain, want []int64 }
+
+func (s *Solver) keep() {
+	copy(s.kept.flow[:len(s.flow)], s.flow)
+	copy(s.kept.gain[:len(s.gain)], s.gain)
+	copy(s.kept.want[:len(s.want)], s.want)
+}
+
+// restore brings back what was paid; gains and wants as asked, else none.
+func (s *Solver) restore(gains, wants bool) {
+	copy(s.flow, s.kept.flow)
+	clear(s.gain)
+	clear(s.want)
+	if gains {
+		copy(s.gain, s.kept.gain)
+	}
+	if wants {
+		copy(s.want, s.kept.want)
+	}
+}
+
+// Margin gives the value of the best scope with node i forced in and forced
+// out, its own forcing lifted and all others kept.
+func (s *Solver) Margin(p *Problem, price Price, i int) (forcedIn, forcedOut int64) {
+	s.prepare(p)
+	s.settle(p, i)
+	s.pay(p, s.free, 0, price)
+	c := s.reached(p, price)
+	s.keep()
+	m := s.margin(int32(i), c)
+	return m.In, m.Out
+}
+
+// Margins gives the margin of every node in dst, which has room for all.
+func (s *Solver) Margins(p *Problem, price Price, dst []Margin) {
+	s.prepare(p)
+	for i := range p.Benefit {
+		if forced(p.In, i) || forced(p.Out, i) {
+			dst[i].In, dst[i].Out = s.Margin(p, price, i)
+		}
+	}
+	s.settle(p, -1)
+	s.pay(p, s.free, 0, price)
+	c := s.reached(p, price)
+	s.keep()
+	for i := range p.Benefit {
+		if !forced(p.In, i) && !forced(p.Out, i) {
+			dst[i] = s.margin(int32(i), c)
+		}
+	}
+}
+
+// margin reads a margin off the payment kept. A node outside the best scope
+// falls short by what it still cannot pay with all unspent gains left aside; a
+// node inside is worth what would run out if it swallowed every gain in reach.
+func (s *Solver) margin(i int32, c Closure) Margin {
+	switch {
+	case s.zone[i] == zoneIn:
+		return Margin{c.Value, Impossible}
+	case s.zone[i] == zoneOut:
+		return Margin{Impossible, c.Value}
+	case c.Member[i]:
+		s.restore(true, false)
+		s.want[i] = boundless
+		return Margin{c.Value, c.Value - s.augment(s.free, 0)}
+	}
+	s.restore(false, true)
+	s.gain[i] = boundless
+	return Margin{c.Value - s.augment(s.free, 0), c.Value}
+}
+
+// BreakEven is the chance at which the call on a node flips, from its benefit
+// (chance x loss), its margin and the loss if it is left: the value forced in
+// rises with the chance by price x loss, the value forced out not at all
+// (decision.md A5). It may lie outside 0 to 1: then no chance flips the call.
+func BreakEven(benefit, margin int64, price Price, loss int64) float64 {
+	return (float64(benefit) - float64(margin)/float64(price.Num)) / float64(loss)
+}
