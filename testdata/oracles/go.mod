@@ -1,0 +1,28 @@
+module longstand/oracles
+
+go 1.26.0
+
+require (
+	github.com/crillab/gophersat v1.4.0
+	github.com/mithrandie/ternary v1.1.1
+	github.com/stretchr/testify v1.12.1
+	gonum.org/v1/gonum v0.17.0
+	longstand v0.0.0
+	modernc.org/sqlite v1.62.0
+)
+
+require (
+	github.com/dustin/go-humanize v1.1.0 // indirect
+	github.com/expr-lang/expr v1.17.8 // indirect
+	github.com/google/uuid v1.6.0 // indirect
+	github.com/mattn/go-isatty v0.0.24 // indirect
+	github.com/ncruces/go-strftime v1.1.0 // indirect
+	github.com/remyoudompheng/bigfft v0.0.0-20230129092748-24d4a6f8daec // indirect
+	go.yaml.in/yaml/v3 v3.0.5 // indirect
+	golang.org/x/sys v0.50.0 // indirect
+	modernc.org/libc v1.80.1 // indirect
+	modernc.org/mathutil v1.7.1 // indirect
+	modernc.org/memory v1.12.1 // indirect
+)
+
+replace longstand => ../..
