@@ -1,0 +1,183 @@
+package engine
+
+import (
+	"slices"
+
+	"longstand/advisor"
+)
+
+// Advise gives the advice on a case: one record with every reason.
+func (e *Engine) Advise(c *advisor.Case) *advisor.Advice {
+	a, s := e.brief(c)
+	a.Ladder = s.ladder()
+	a.Open = s.openQuestions()
+	return a
+}
+
+// Brief is Advise without the ladder and the open questions, for weighing many
+// cases.
+func (e *Engine) Brief(c *advisor.Case) *advisor.Advice {
+	a, _ := e.brief(c)
+	return a
+}
+
+func (e *Engine) brief(c *advisor.Case) (*advisor.Advice, *situation) {
+	s := e.weigh(c, false)
+	s.weighMargins()
+	a := &advisor.Advice{Case: c, Settings: &e.book.Settings, Care: s.care, CareBecause: s.why, HoursFactor: s.factor,
+		Conflicts: s.conflicts}
+	a.Notes = append(append(a.Notes, s.forces.notes...), s.notes...)
+	a.Holds = s.holds()
+	looks := s.inspections(a.Holds)
+	calls := s.calls(looks)
+	for i := range looks {
+		a.Inspections = append(a.Inspections, looks[i].advice)
+	}
+	for o := range s.e.ops {
+		a.Operations = append(a.Operations, s.operation(o, &calls[o]))
+	}
+	s.overrule(a)
+	a.Suspects = s.suspectsAdvice()
+	for i := range a.Suspects {
+		if k := &a.Suspects[i]; k.Conflict {
+			a.Conflicts = append(a.Conflicts, s.decisiveConflict(k))
+		}
+	}
+	a.Standing = s.standingAdvice()
+	a.Derived = s.derived()
+	a.Routes = s.routeAdvice()
+	a.Total = s.total(a, looks)
+	a.HouseRules = e.houseRules(a)
+	return a, s
+}
+
+// houseRules lists the ids of the house rules that took part: suspects that
+// apply, signs that are known on them, standing rules that act, holds that
+// stand, operations that the car has, and looks that can answer something.
+func (e *Engine) houseRules(a *advisor.Advice) []string {
+	layer := e.layers()
+	part := map[string]bool{}
+	for i := range a.Suspects {
+		part[a.Suspects[i].ID] = true
+		for _, l := range a.Suspects[i].Ledger {
+			part[l.Sign] = true
+		}
+	}
+	for i := range a.Standing {
+		part[a.Standing[i].ID] = a.Standing[i].Truth == advisor.True
+	}
+	for i := range a.Holds {
+		part[a.Holds[i].ID] = true
+	}
+	for i := range a.Operations {
+		part[a.Operations[i].ID] = a.Operations[i].Call != advisor.NotFitted
+	}
+	for i := range a.Inspections {
+		part[a.Inspections[i].ID] = true
+	}
+	var out []string
+	for id, took := range part {
+		if took && layer[id] != "" {
+			out = append(out, id)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// layers gives the house layer of every rule of the book that has one.
+func (e *Engine) layers() map[string]string {
+	out := map[string]string{}
+	add := func(id string, g *advisor.Ground) {
+		if g.Layer != "" {
+			out[id] = g.Layer
+		}
+	}
+	for i := range e.book.Suspects {
+		add(e.book.Suspects[i].ID, &e.book.Suspects[i].Ground)
+	}
+	for i := range e.book.Signs {
+		add(e.book.Signs[i].ID, &e.book.Signs[i].Ground)
+	}
+	for i := range e.book.Operations {
+		add(e.book.Operations[i].ID, &e.book.Operations[i].Ground)
+	}
+	for i := range e.book.Inspections {
+		add(e.book.Inspections[i].ID, &e.book.Inspections[i].Ground)
+	}
+	for i := range e.book.Standing {
+		add(e.book.Standing[i].ID, &e.book.Standing[i].Ground)
+	}
+	for i := range e.book.Holds {
+		add(e.book.Holds[i].ID, &e.book.Holds[i].Ground)
+	}
+	return out
+}
+
+// overrule sets the foreman's own calls; the engine's call stays on the record.
+func (s *situation) overrule(a *advisor.Advice) {
+	for i := range s.c.Overruled {
+		over := &s.c.Overruled[i]
+		if o, ok := s.e.operation[over.Operation]; ok {
+			op := &a.Operations[o]
+			op.Was, op.Call, op.Overruled = op.Call, advisor.Call(over.Call), over
+		}
+	}
+}
+
+// derived gives the derived values as they came out.
+func (s *situation) derived() []advisor.DerivedValue {
+	view := s.views[advisor.Stages-1]
+	var out []advisor.DerivedValue
+	for i := range s.e.book.Derived {
+		d := &s.e.book.Derived[i]
+		v := advisor.DerivedValue{ID: d.ID, Name: d.Name, Unit: d.Unit, IsNumber: s.e.program.DerivedIsNumber(i)}
+		if v.IsNumber {
+			v.Low, v.High = view.Number(i)
+		} else {
+			v.Truth = view.DerivedTruth(i)
+		}
+		out = append(out, v)
+	}
+	return out
+}
+
+// routeAdvice says which way was picked where more than one could be.
+func (s *situation) routeAdvice() []advisor.RouteAdvice {
+	var out []advisor.RouteAdvice
+	for r, w := range s.combo {
+		if s.possibleWays(r) < 2 {
+			continue
+		}
+		way := &s.e.routes[r].Ways[w]
+		used := false
+		for _, o := range s.e.routes[r].through[w] {
+			used = used || s.member[o]
+		}
+		if used {
+			out = append(out, advisor.RouteAdvice{Route: s.e.routes[r].ID, Way: way.ID, Name: way.Name,
+				Why: "cheapest for all that is wanted there, now and later"})
+		}
+	}
+	return out
+}
+
+// standingAdvice lists the standing rules that act, and those that would apply
+// if something not yet known were so.
+func (s *situation) standingAdvice() []advisor.StandingAdvice {
+	var out []advisor.StandingAdvice
+	for i := range s.e.book.Standing {
+		r := &s.e.book.Standing[i]
+		t := s.all(r.When.ID)
+		ops := s.ids(s.e.operationsOf(r.Operations))
+		if t == advisor.False || len(ops) == 0 {
+			continue
+		}
+		a := advisor.StandingAdvice{ID: r.ID, Operations: ops, Out: r.Out, Routine: r.Routine, Truth: t, Because: r.Because, Sources: r.Sources}
+		for _, q := range s.missing(r.When.ID) {
+			a.Missing = append(a.Missing, s.e.book.Questions[q].ID)
+		}
+		out = append(out, a)
+	}
+	return out
+}

@@ -1,0 +1,190 @@
+package engine
+
+import (
+	"slices"
+
+	"longstand/advisor"
+)
+
+// called is the verdict on one operation with what led to it.
+type called struct {
+	call   advisor.Call
+	forced string
+	by     string
+	reason string
+	maybe  float64 // look first: chance of the outcomes that have it in the scope
+	looks  []string
+}
+
+// calls gives every operation the first call that holds (design 2.3).
+func (s *situation) calls(looks []looked) []called {
+	out := make([]called, len(s.e.ops))
+	needed := s.neededByForce()
+	opened := s.openedToLook(looks)
+	for o := range out {
+		out[o] = s.call(o, needed[o], opened[o], looks)
+	}
+	return out
+}
+
+func (s *situation) call(o int, needed, opened string, looks []looked) called {
+	f := &s.forces.ops[o]
+	p := &s.net.problem
+	switch {
+	case s.off[o]:
+		return called{call: advisor.NotFitted, reason: "The car has none."}
+	case s.done[o], p.Out[o]:
+		return called{call: advisor.Leave, forced: f.why, by: f.by, reason: f.because}
+	case s.member[o] && s.containedIn(o) != "" && !f.in:
+		return called{call: advisor.Leave, by: s.containedIn(o), reason: "Contained in " + s.containedIn(o) + "."}
+	case p.In[o] && f.in:
+		return called{call: advisor.Do, forced: f.why, by: f.by, reason: f.because}
+	case needed != "":
+		return called{call: advisor.Do, forced: "needed", by: needed, reason: "Needed by " + s.e.ops[s.e.operation[needed]].Name + "."}
+	case opened != "":
+		return called{call: advisor.Do, forced: "to look", by: opened, reason: "Opened to look: " + s.e.looks[s.e.look[opened]].Name + "."}
+	}
+	maybe, by := s.settledBy(o, looks)
+	danger := s.unseenDanger(o)
+	switch {
+	case len(by) > 0 || danger != "" && !s.member[o]:
+		c := called{call: advisor.LookFirst, maybe: maybe, looks: by}
+		if danger != "" {
+			c.by = danger
+		}
+		return c
+	case s.member[o] && s.whileOpen(o):
+		return called{call: advisor.DoOpen}
+	case s.member[o]:
+		return called{call: advisor.Do}
+	}
+	return called{call: advisor.Leave}
+}
+
+// neededByForce names, for each operation, a forced one that needs it.
+func (s *situation) neededByForce() []string {
+	out := make([]string, len(s.e.ops))
+	for o := range s.e.ops {
+		if !s.net.problem.In[o] {
+			continue
+		}
+		for _, j := range s.net.reach[o] {
+			if j != o && out[j] == "" && !s.done[j] {
+				out[j] = s.e.ops[o].ID
+			}
+		}
+	}
+	return out
+}
+
+// openedToLook names, for each operation, an advised look that it is access of.
+func (s *situation) openedToLook(looks []looked) []string {
+	out := make([]string, len(s.e.ops))
+	for i := range looks {
+		if !looks[i].advised || looks[i].advice.WhenOpen {
+			continue // a look when open opens nothing itself
+		}
+		for _, a := range s.e.looks[looks[i].index].access {
+			for _, j := range s.net.reach[a] {
+				if out[j] == "" && !s.off[j] && !s.done[j] {
+					out[j] = looks[i].advice.ID
+				}
+			}
+		}
+	}
+	return out
+}
+
+// settledBy lists the looks with positive net worth that have outcomes with
+// the operation in the scope and outcomes without, each at least 1 in 20.
+func (s *situation) settledBy(o int, looks []looked) (maybe float64, by []string) {
+	best := int64(0)
+	for i := range looks {
+		p := looks[i].inScope[o]
+		if looks[i].net <= 0 || p < 0.05 || p > 0.95 || looks[i].advice.FirstStart && !s.spokenFor(o) {
+			continue
+		}
+		by = append(by, looks[i].advice.ID)
+		if looks[i].net > best {
+			best, maybe = looks[i].net, p
+		}
+	}
+	return maybe, by
+}
+
+// spokenFor tells whether anything speaks for a fault that the operation cures:
+// its chance is above its base. The first start looks at everything at once, so
+// what nothing speaks for is decided after it has run, not before.
+func (s *situation) spokenFor(o int) bool {
+	for _, k := range s.e.ops[o].suspects {
+		if d := &s.doubts[k]; d.here != advisor.False && d.chance > d.base {
+			return true
+		}
+	}
+	return false
+}
+
+// unseenDanger names a danger that the operation cures and nobody has looked
+// at, or whose decisive signs contradict one another.
+func (s *situation) unseenDanger(o int) string {
+	for _, k := range s.e.ops[o].suspects {
+		if s.doubts[k].here == advisor.False {
+			continue
+		}
+		if s.e.suspects[k].Danger != nil && s.forces.looked[k] == advisor.Unknown || s.doubts[k].conflict {
+			return s.e.suspects[k].ID
+		}
+	}
+	return ""
+}
+
+// containedIn names the upgrade in the scope that contains the operation.
+func (s *situation) containedIn(o int) string {
+	for i := range s.e.ops {
+		if s.e.ops[i].upgrade == o && s.member[i] {
+			return s.e.ops[i].ID
+		}
+	}
+	return ""
+}
+
+// whileOpen tells whether an operation of the scope is there because its
+// access is: alone it would not pay all of it, and with it struck off all its
+// access would still be in the scope.
+func (s *situation) whileOpen(o int) bool {
+	access := s.accessOf(o)
+	if len(access) == 0 {
+		return false
+	}
+	var wish, cost int64
+	for _, k := range s.e.ops[o].suspects {
+		wish += s.net.benefit[k]
+	}
+	for _, a := range access {
+		cost += s.figures.cost[a]
+	}
+	if s.price.Num*wish-s.price.Den*(s.figures.cost[o]+cost) >= 0 {
+		return false
+	}
+	p := s.net.problem
+	p.Out = slices.Clone(p.Out)
+	p.Out[o] = true
+	c := s.solver.Best(&p, s.price)
+	for _, a := range access {
+		if !c.Member[a] {
+			return false
+		}
+	}
+	return true
+}
+
+// accessOf lists the access operations that an operation requires.
+func (s *situation) accessOf(o int) []int {
+	var out []int
+	for _, j := range s.net.reach[o] {
+		if j != o && s.e.ops[j].Access && !s.done[j] {
+			out = append(out, j)
+		}
+	}
+	return out
+}

@@ -1,0 +1,267 @@
+package engine_test
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"longstand/advisor"
+	"longstand/advisor/casefile"
+	"longstand/advisor/engine"
+	"longstand/advisor/report"
+)
+
+const facts = "../../testdata/cases/facts/"
+
+// opened is the work that opens an assembly.
+const opened = "engine_out gearbox_out head_off sump_off timing_cover_off"
+
+// fact is what common practice says of one case: space-separated ids.
+type fact struct {
+	file   string
+	do     string // called do or do while open
+	look   string // at least look first
+	notDo  string // never do
+	leave  string // leave
+	none   string // not fitted
+	stops  string // acts that some hold stops
+	stands string // holds that stand, by id
+	lifted string // holds that do not stand
+}
+
+var trade = []fact{
+	{file: "01_dry_garage", look: "coolant_hoses fuel_hoses brake_hoses", notDo: "structure_weld"},
+	{file: "02_wet_outdoors", do: "structure_probe"},
+	{file: "04_engine_out_anyway", look: "clutch_kit flywheel gearbox_oil_seals"},
+	{file: "05_cooling_open", do: "coolant_change thermostat coolant_hoses drive_belts"},
+	{file: "06_carburettor_ran_well", leave: "carb_rebuild"},
+	{file: "07_head_left_on", leave: "head_off head_gasket"},
+	{file: "08_lip_seal", do: "rear_crank_seal gearbox_out clutch_kit", look: "flywheel", notDo: "sump_off"},
+	{file: "08_rope_seal", do: "rear_crank_seal sump_off clutch_kit", look: "flywheel"},
+	{file: "09_by_the_book", leave: opened + " head_gasket valve_work rings_bores bearing_shells clutch_kit carb_rebuild radiator water_pump structure_weld wiring"},
+	{file: "10_old_timing_belt", do: "cam_belt_or_chain", stops: "cranked run", stands: "belt_before_cranking"},
+	{file: "10_belt_of_unknown_age", do: "cam_belt_or_chain", stops: "cranked run", stands: "belt_before_cranking"},
+	{file: "11_quiet_chain", notDo: "timing_cover_off cam_belt_or_chain"},
+	{file: "12_not_turned", do: "bore_oiling_hand_turn", stops: "cranked run", stands: "hand_turn_first"},
+	{file: "13_solid", stops: "turned cranked run", stands: "no_force_on_a_solid_engine"},
+	{file: "14_varnish", do: "stale_fuel", stops: "run", stands: "old_fuel_out_first"},
+	{file: "15_mechanical_injection", do: "stale_fuel", look: "carb_rebuild", stops: "cranked run", stands: "injection_cut_off_first injection_free_first"},
+	{file: "16_petrol_in_the_oil", do: "engine_oil_filter", look: "fuel_pump carb_reseal", stops: "run", stands: "fresh_oil_first"},
+	{file: "17_water_in_the_sump", look: "bearing_shells sump_off head_gasket", stops: "cranked run", stands: "water_out_of_the_oil_first"},
+	{file: "18_two_low_neighbours", do: "head_off head_gasket", look: "head_machined"},
+	{file: "19_bubbles_repeated", do: "head_off head_gasket"},
+	{file: "19_one_bubble", look: "head_off", notDo: "head_off head_gasket"},
+	{file: "20_froze_on_water", do: "core_plugs", notDo: "rings_bores bearing_shells valve_work", stops: "filled cranked run", stands: "prove_the_block_first core_plugs_in_first"},
+	{file: "21_boiled_alloy_head", do: "head_off head_gasket", look: "head_machined"},
+	{file: "22_soft_seats", notDo: "head_off valve_work"},
+	{file: "23_no_oil_pressure", look: "oil_path_cleared", stops: "run", stands: "oil_pressure_first"},
+	{file: "24_stuck_clutch", notDo: "gearbox_out engine_out clutch_kit", stops: "driven", stands: "clutch_frees_first"},
+	{file: "25_single_circuit", do: "brake_hydraulics brake_hoses brake_fluid", stops: "road"},
+	{file: "26_fluid_age_unknown", do: "brake_fluid", stops: "road"},
+	{file: "27_one_cracked_hose", do: "brake_hoses brake_fluid", stops: "road", stands: "hoses_not_proved"},
+	{file: "28_sinking_pedal", do: "brake_hydraulics", stops: "driven road", stands: "no_pedal_no_moving brakes_not_to_be_driven_on"},
+	{file: "29_oiled_linings", do: "brake_friction axle_oil_seals", stops: "road", stands: "linings_not_seen"},
+	{file: "29_fluid_on_linings", do: "brake_friction brake_hydraulics", stops: "road", stands: "linings_not_seen"},
+	{file: "30_pitted_pipe", do: "brake_pipes brake_fluid", stops: "road", stands: "pipes_not_proved"},
+	{file: "31_old_tyres", do: "tyres", stops: "road", stands: "tyres_not_fit"},
+	{file: "31_undated_tyres", do: "tyres", stops: "road", stands: "tyres_not_fit"},
+	{file: "31_cracked_tyres", do: "tyres", stops: "road", stands: "tyres_not_fit"},
+	{file: "32_mixed_tyres", do: "tyres", stops: "road", stands: "tyres_not_fit"},
+	{file: "33_gnawed_wires", look: "wiring", stops: "powered", stands: "loom_seen_first"},
+	{file: "34_folding_point", do: "structure_weld", stops: "lifted", stands: "point_that_folds"},
+	{file: "35_moving_anchorage", do: "structure_weld", stops: "road", stands: "belts_not_proved"},
+	{file: "35_frayed_belts", do: "seat_belts", stops: "road", stands: "belts_not_proved"},
+	{file: "35_loaded_belts", do: "seat_belts", stops: "road", stands: "belts_not_proved"},
+	{file: "35_no_belts", none: "seat_belts", lifted: "belts_not_proved"},
+	{file: "36_cracked_fuel_hose", do: "fuel_hoses", stops: "run", stands: "fuel_hoses_whole_first"},
+	{file: "36_hose_of_unknown_age", do: "fuel_hoses", stops: "run", stands: "fuel_hoses_whole_first"},
+	{file: "36_pinholed_tank", do: "fuel_tank stale_fuel", stops: "run", stands: "tank_fit_first"},
+	{file: "37_milky_oils", do: "gearbox_oil_seals axle_oil_seals", stops: "road", stands: "gearbox_water_out_first axle_water_out_first"},
+	{file: "37_bent_track_rod", do: "steering_joints", stops: "driven road", stands: "steering_jammed_or_loose"},
+	{file: "38_low_automatic", look: "gearbox_oil_seals", none: "clutch_kit", stops: "driven", stands: "automatic_level_first"},
+	{file: "40_swollen_battery", do: "battery", stops: "charged", stands: "battery_whole_first"},
+	{file: "41_nest_in_the_intake", do: "rodent_clean", stops: "cranked run", stands: "intake_clear_first"},
+	{file: "42_stuffed_exhaust", stops: "run", stands: "exhaust_clear_first"},
+	{file: "43_stuck_throttle", look: "carb_reseal", stops: "run", stands: "throttle_free_first"},
+	{file: "44_struck_a_kerb", do: "structure_probe", look: "structure_weld steering_joints wheel_rims", notDo: opened, stops: "road", stands: "struck_and_not_measured"},
+	{file: "45_deep_knock", do: "sump_off", look: "bearing_shells"},
+	{file: "46_liquid_in_a_cylinder", stops: "cranked run", stands: "cylinders_empty_first"},
+	{file: "47_dragging_wheels", do: "brake_friction", stops: "moved driven", stands: "locked_wheels"},
+	{file: "48_split_radiator", do: "radiator", stops: "run", stands: "radiator_whole_first"},
+	{file: "49_slipping_clutch", do: "clutch_kit", look: "flywheel", stops: "driven", stands: "clutch_holds_first"},
+	{file: "50_air_cooled_rear_engine", do: "structure_weld rodent_clean drive_belts driveline_joints exhaust", look: "engine_out",
+		none:   "core_plugs coolant_hoses coolant_change radiator water_pump thermostat heater_matrix clutch_hydraulics cam_belt_or_chain axle_oil_seals seat_belts",
+		stops:  "lifted moved driven road",
+		stands: "belt_turns_the_fan_first cooling_tin_clear_first point_that_folds structure_gone",
+		lifted: "coolant_in_first coolant_full_first hoses_whole_first pump_whole_first radiator_whole_first core_plugs_in_first prove_the_block_first no_start_with_a_proved_gasket propshaft_tight_first axle_oil_in_first servo_hose_cut"},
+	{file: "51_pre_war_tourer", do: "wiring fuel_tank tyres", look: "timber_repair brake_linkage brake_friction", notDo: "fuel_hoses bearing_shells",
+		none:   "brake_hydraulics brake_hoses brake_pipes brake_fluid water_pump thermostat heater_matrix fuel_pump clutch_hydraulics cam_belt_or_chain",
+		stands: "linkage_not_proved timber_not_proved",
+		lifted: "hydraulics_not_proved hoses_not_proved pipes_not_proved fluid_not_proved pump_whole_first"},
+	{file: "52_diesel", do: "stale_fuel fuel_tank driveline_joints", look: "carb_rebuild", notDo: opened,
+		none: "ignition_service carb_reseal", stops: "cranked", stands: "injection_cut_off_first"},
+	{file: "53_vee_eight_automatic", do: "radiator coolant_change brake_hydraulics rodent_clean seat_belts", notDo: "valve_work bearing_shells",
+		none: "clutch_kit flywheel clutch_hydraulics", stands: "automatic_level_first no_pedal_no_moving", lifted: "clutch_holds_first clutch_pieces_out_first"},
+	{file: "39_any_waking", do: "engine_oil_filter wheel_nuts_again", stops: "run", stands: "fresh_oil_first"},
+}
+
+// TestFactsOfTheTrade holds the advice to what common practice is agreed on.
+func TestFactsOfTheTrade(t *testing.T) {
+	e := builtin(t, nil)
+	for _, f := range trade {
+		t.Run(f.file, func(t *testing.T) {
+			a := advise(t, e, f.file)
+			called(t, a, f.do, "do", advisor.Do, advisor.DoOpen)
+			called(t, a, f.look, "at least look first", advisor.Do, advisor.DoOpen, advisor.LookFirst)
+			called(t, a, f.notDo, "not do", advisor.LookFirst, advisor.Leave, advisor.NotFitted)
+			called(t, a, f.leave, "leave", advisor.Leave, advisor.NotFitted)
+			called(t, a, f.none, "not fitted", advisor.NotFitted)
+			held(t, a, f)
+		})
+	}
+}
+
+// called checks that every operation named has one of the calls.
+func called(t *testing.T, a *advisor.Advice, ids, want string, calls ...advisor.Call) {
+	t.Helper()
+	for _, id := range strings.Fields(ids) {
+		o := call(a, id)
+		assert.Contains(t, calls, o.Call, "%s should be %s: %s", id, want, o.Reason)
+	}
+}
+
+// held checks the acts that are stopped and the holds that stop them.
+func held(t *testing.T, a *advisor.Advice, f fact) {
+	t.Helper()
+	var stopped, ids []string
+	for _, h := range a.Holds {
+		stopped = append(stopped, h.Stops...)
+		ids = append(ids, h.ID)
+	}
+	for _, act := range strings.Fields(f.stops) {
+		assert.Contains(t, stopped, act)
+	}
+	for _, id := range strings.Fields(f.stands) {
+		assert.Contains(t, ids, id)
+	}
+	for _, id := range strings.Fields(f.lifted) {
+		assert.NotContains(t, ids, id)
+	}
+}
+
+// advise gives the advice on one case of facts.
+func advise(t testing.TB, e *engine.Engine, file string) *advisor.Advice {
+	return e.Advise(stay(t, e, file))
+}
+
+func stay(t testing.TB, e *engine.Engine, file string) *advisor.Case {
+	data, err := os.ReadFile(facts + file + ".toml")
+	require.NoError(t, err)
+	c, l := casefile.Read(file, data, e.Book())
+	require.False(t, l.HasErrors(), file)
+	return c
+}
+
+// TestEveryFactIsHeld keeps the table and the files together.
+func TestEveryFactIsHeld(t *testing.T) {
+	files, err := filepath.Glob(facts + "*.toml")
+	require.NoError(t, err)
+	told := []string{"03_oily_underside"} // a comparison, tested by itself
+	for _, f := range trade {
+		told = append(told, f.file)
+	}
+	for _, f := range files {
+		assert.Contains(t, told, strings.TrimSuffix(filepath.Base(f), ".toml"))
+	}
+	assert.Len(t, told, len(files))
+}
+
+// without is the case with one question not answered.
+func without(c *advisor.Case, question string) *advisor.Case {
+	less := *c
+	less.Answers = slices.DeleteFunc(slices.Clone(c.Answers), func(a advisor.Answer) bool { return a.Question == question })
+	return &less
+}
+
+func chance(t *testing.T, a *advisor.Advice, suspect string) float64 {
+	i := slices.IndexFunc(a.Suspects, func(s advisor.SuspectAdvice) bool { return s.ID == suspect })
+	require.GreaterOrEqual(t, i, 0, suspect)
+	return a.Suspects[i].Chance
+}
+
+// TestAnOilyFilmSpeaksAgainstRust is fact 3.
+func TestAnOilyFilmSpeaksAgainstRust(t *testing.T) {
+	e := builtin(t, nil)
+	c := stay(t, e, "03_oily_underside")
+	assert.Less(t, chance(t, e.Advise(c), "structure_rusted"), chance(t, e.Advise(without(c, "underside_dirt")), "structure_rusted"))
+}
+
+// TestASolidEngineIsLookedIntoFirst is fact 13: of all looks at the engine the
+// plugs come first, and whatever turns or cranks it is stopped.
+func TestASolidEngineIsLookedIntoFirst(t *testing.T) {
+	e := builtin(t, nil)
+	a := advise(t, e, "13_solid")
+	engine := []string{"plugs_look", "borescope_look", "compression_test", "compression_oiled", "leakdown_test", "valve_look", "sump_sample", "first_start"}
+	var order []string
+	for _, in := range a.Inspections {
+		if in.Advised && slices.Contains(engine, in.ID) {
+			order = append(order, in.ID)
+		}
+		if in.ID == "first_start" || strings.HasPrefix(in.ID, "compression_") && len(in.Bundle) == 0 {
+			assert.NotEmpty(t, in.Blocked, in.ID)
+		}
+	}
+	require.NotEmpty(t, order)
+	assert.Equal(t, "plugs_look", order[0])
+}
+
+// TestASinkingPedalPointsAtTheMaster is the other half of fact 28: bleeding by a
+// friend lifts nothing.
+func TestASinkingPedalPointsAtTheMaster(t *testing.T) {
+	e := builtin(t, nil)
+	c := stay(t, e, "28_sinking_pedal")
+	with, less := e.Advise(c), e.Advise(without(c, "done_since"))
+	assert.Len(t, with.Holds, len(less.Holds))
+	master := chance(t, with, "master_cylinder_bypasses")
+	assert.Greater(t, master, 0.5)
+	assert.Greater(t, master, chance(t, with, "cylinders_leak_or_stick"), "the master cylinder leads")
+}
+
+// TestNothingBelowAFoldingPoint is fact 34: every look under the car waits.
+func TestNothingBelowAFoldingPoint(t *testing.T) {
+	a := advise(t, builtin(t, nil), "34_folding_point")
+	for _, in := range a.Inspections {
+		below := slices.ContainsFunc(in.Cautions, func(c advisor.CautionAdvice) bool { return c.Hazard == "under_car" })
+		if below && in.ID != "find_sound_metal_to_hold_by" {
+			assert.Contains(t, in.Blocked, "point_that_folds", in.ID)
+		}
+	}
+}
+
+// TestPagesOfTheTrade reads the pages where a fact is a matter of words.
+func TestPagesOfTheTrade(t *testing.T) {
+	e := builtin(t, nil)
+	for _, p := range []struct{ file, says, never string }{
+		{"07_head_left_on", "liner seals", ""},
+		{"08_lip_seal", "one-piece lip seal", ""},
+		{"08_rope_seal", "sump and rear main cap off too", ""},
+		{"14_varnish", "clean separate supply", ""},
+		{"26_fluid_age_unknown", "", `[0-9] ?(%|per cent) (of )?water`},
+		{"29_oiled_linings", "", "(wash|degrease) the linings"},
+		{"30_pitted_pipe", "only a new one", ""},
+		{"36_pinholed_tank", "No flame", ""},
+		{"39_any_waking", "again after the first hours", ""},
+		{"39_any_waking", "first 50 to 100 km", "re-?tighten the head"},
+	} {
+		page := strings.Join(strings.Fields(report.Text(advise(t, e, p.file))), " ")
+		assert.Contains(t, page, p.says, p.file)
+		if p.never != "" {
+			assert.NotRegexp(t, p.never, page, p.file)
+		}
+	}
+}

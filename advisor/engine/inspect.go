@@ -1,0 +1,156 @@
+package engine
+
+import (
+	"cmp"
+	"slices"
+
+	"longstand/advisor"
+)
+
+// looked is an inspection of the book as it stands in a case.
+type looked struct {
+	prospect
+	index   int
+	advice  advisor.InspectionAdvice
+	answers []int // open questions that it answers
+	advised bool
+	lifts   int // the earliest act that it can free, in the order of Acts; behind all when none
+}
+
+// inspections works out every look that can still answer something.
+func (s *situation) inspections(holds []advisor.HoldAdvice) []looked {
+	var out []looked
+	for i := range s.e.looks {
+		l := &s.e.looks[i]
+		if s.all(l.When.ID) == advisor.False {
+			continue
+		}
+		k := looked{index: i}
+		for _, q := range l.answers {
+			if s.open(q) {
+				k.answers = append(k.answers, q)
+			}
+		}
+		if len(k.answers) == 0 {
+			continue
+		}
+		k.prospect = s.look(k.answers, l.access, l.minutes)
+		s.describe(&k, l, holds)
+		out = append(out, k)
+	}
+	rank(out)
+	return out
+}
+
+// describe fills in what a page says of a look, and whether it is advised:
+// because it lifts a hold, looks at a danger, or is worth more than it costs.
+func (s *situation) describe(k *looked, l *inspection, holds []advisor.HoldAdvice) {
+	a := &k.advice
+	*a = advisor.InspectionAdvice{ID: l.ID, Name: l.Name, Where: l.Where, Net: k.net, Worth: k.worth,
+		Cost: s.e.minutesCost(l.minutes), Minutes: l.minutes, Tools: l.Tools, Breaks: l.Breaks, FirstStart: l.FirstStart,
+		Bundle: l.Bundle, Reason: l.Because, Sources: l.Sources, Cautions: s.cautions(l.Hazards)}
+	a.Access = s.ids(l.access)
+	a.WhenOpen = len(l.access) > 0
+	for _, o := range l.access {
+		a.WhenOpen = a.WhenOpen && (s.member[o] || s.done[o])
+	}
+	for _, q := range k.answers {
+		a.Answers = append(a.Answers, s.e.book.Questions[q].ID)
+	}
+	for _, h := range holds {
+		if slices.Contains(h.LiftedBy, advisor.Settle{Kind: "inspection", ID: l.ID}) && h.When == advisor.True {
+			a.Lifts = append(a.Lifts, h.ID)
+		}
+		for _, act := range l.Acts {
+			if slices.Contains(h.Stops, act) && !slices.Contains(a.Blocked, h.ID) && !slices.Contains(a.Lifts, h.ID) {
+				a.Blocked = append(a.Blocked, h.ID)
+			}
+		}
+	}
+	k.lifts = earliest(a.Lifts, holds)
+	a.Dangers = s.dangersSeen(k.answers)
+	a.Before = append(slices.Clone(l.After), s.undone(l.needs)...)
+	for o, p := range k.inScope {
+		if k.net > 0 && p >= 0.05 && p <= 0.95 {
+			a.Settles = append(a.Settles, s.e.ops[o].ID)
+		}
+	}
+	a.Advised = len(a.Lifts) > 0 || len(a.Dangers) > 0 || k.net > 0
+	k.advised = a.Advised
+}
+
+// earliest is the first act, in the order of waking a car, that some holds stop.
+func earliest(lifted []string, holds []advisor.HoldAdvice) int {
+	first := len(advisor.Acts)
+	for i := range holds {
+		if len(holds[i].Stops) > 0 && slices.Contains(lifted, holds[i].ID) {
+			first = min(first, slices.Index(advisor.Acts, holds[i].Stops[0]))
+		}
+	}
+	return first
+}
+
+// ids names operations that the car has.
+func (s *situation) ids(ops []int) []string {
+	var out []string
+	for _, o := range ops {
+		if !s.off[o] {
+			out = append(out, s.e.ops[o].ID)
+		}
+	}
+	return out
+}
+
+func (s *situation) undone(ops []int) []string {
+	var out []string
+	for _, o := range ops {
+		if !s.off[o] && !s.done[o] {
+			out = append(out, s.e.ops[o].ID)
+		}
+	}
+	return out
+}
+
+// dangersSeen lists the dangers not yet looked at whose soundness reads one of the questions.
+func (s *situation) dangersSeen(questions []int) []string {
+	var out []string
+	for i := range s.e.suspects {
+		d := s.e.suspects[i].Danger
+		if d == nil || s.forces.looked[i] != advisor.Unknown || s.doubts[i].here == advisor.False {
+			continue
+		}
+		for _, q := range s.views[0].Missing(d.Good.ID, nil) {
+			if slices.Contains(questions, q) {
+				out = append(out, s.e.suspects[i].ID)
+				break
+			}
+		}
+	}
+	return out
+}
+
+// rank orders looks: those that lift holds first, by the earliest act they free,
+// then dangers, then by net.
+func rank(looks []looked) {
+	slices.SortStableFunc(looks, func(a, b looked) int {
+		return cmp.Or(last(a.advised, b.advised), cmp.Compare(a.lifts, b.lifts),
+			last(len(a.advice.Dangers) > 0, len(b.advice.Dangers) > 0),
+			cmp.Compare(b.net, a.net), cmp.Compare(a.advice.ID, b.advice.ID))
+	})
+	for i := range looks {
+		if looks[i].advised {
+			looks[i].advice.Rank = i + 1
+		}
+	}
+}
+
+// last orders true before false.
+func last(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case a:
+		return -1
+	}
+	return 1
+}

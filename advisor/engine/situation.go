@@ -1,0 +1,166 @@
+package engine
+
+import (
+	"longstand/advisor"
+	"longstand/advisor/scope"
+	"longstand/advisor/worth"
+)
+
+// situation is everything worked out about a case before it is told.
+type situation struct {
+	*reading
+	c       *advisor.Case
+	care    string
+	why     string // why this care
+	price   scope.Price
+	fitted  []advisor.Truth
+	off     []bool
+	doubts  []doubt
+	forces  *forces
+	bills   []bill
+	factor  float64
+	figures *figures
+	combo   []int // the ways taken now
+	later   []int // the ways by which what is left would be cured
+	net     *network
+	solver  *scope.Solver
+	member  []bool // by node of the network: the best scope
+	value   int64  // of the best scope, in the price's scale
+	margins []scope.Margin
+	notes   []string
+	signs   []worth.Settled // undecided signs, made on first use
+}
+
+// weigh works out the scope of a case.
+func (e *Engine) weigh(c *advisor.Case, open bool) *situation {
+	s := &situation{reading: e.read(c, open), c: c}
+	s.care, s.why = s.careOf()
+	s.price = e.price(s.care)
+	s.fit()
+	s.doubts = s.chances(s.fitted)
+	s.forces = s.forcing(c, s.doubts, s.off)
+	s.factor = s.hoursFactor(asNow)
+	s.figures = s.figuresAt(asNow)
+	s.choose()
+	return s
+}
+
+// careOf says how dear a job put off is reckoned in this case, and why.
+func (s *situation) careOf() (care, why string) {
+	if s.c.Care != "" {
+		return s.c.Care, "the case says so"
+	}
+	for _, w := range s.e.book.Settings.CareWhen {
+		if s.all(w.When.ID) == advisor.True {
+			return w.Care, w.Because
+		}
+	}
+	return "normal", "nothing says otherwise"
+}
+
+// fit tells which operations the car has. Not known counts as fitted.
+func (s *situation) fit() {
+	s.fitted, s.off = make([]advisor.Truth, len(s.e.ops)), make([]bool, len(s.e.ops))
+	for i := range s.e.ops {
+		s.fitted[i] = s.all(s.e.ops[i].Fitted.ID)
+		s.off[i] = s.fitted[i] == advisor.False
+	}
+}
+
+// figuresAt gathers chances, losses and costs at one end of what is possible.
+func (s *situation) figuresAt(at edge) *figures {
+	f := &figures{chance: make([]float64, len(s.doubts)), left: make([]int64, len(s.doubts)),
+		cost: make([]int64, len(s.e.ops)), off: s.off}
+	factor := s.hoursFactor(at)
+	bills := make([]bill, len(s.e.ops))
+	for i := range s.e.ops {
+		bills[i] = s.bill(i, factor, at)
+		f.cost[i] = bills[i].cost
+	}
+	if at == asNow {
+		s.bills = bills
+	}
+	for k := range s.doubts {
+		if s.doubts[k].here != advisor.False {
+			f.chance[k] = s.doubts[k].chance
+			f.left[k] = s.loss(&s.e.suspects[k], at)
+		}
+	}
+	return f
+}
+
+// choose solves once for each possible choice of ways and keeps the best. What
+// is left is reckoned to be cured later by the ways that make that cheapest,
+// whichever way is taken now, so that the choices can be compared.
+func (s *situation) choose() {
+	s.solver = scope.NewSolver(len(s.e.ops)*2, len(s.e.ops)*8)
+	s.later = s.cheapestLater()
+	some := false
+	// The cheapest ways come first, so that they stand where all are worth as much.
+	for _, combo := range append([][]int{s.later}, s.e.combos...) {
+		if !s.passable(combo) {
+			continue
+		}
+		net := s.draw(s.figures, combo, s.later)
+		notes := s.settle(s.forces, net, s.off)
+		c := s.solver.Best(&net.problem, s.price)
+		if !some || c.Value > s.value {
+			some = true
+			s.net, s.combo, s.value, s.notes = net, combo, c.Value, notes
+			s.member = append(s.member[:0], c.Member...)
+		}
+	}
+}
+
+// cheapestLater is the combination of ways by which what is left costs least later.
+func (s *situation) cheapestLater() []int {
+	var best []int
+	var least int64
+	for _, combo := range s.e.combos {
+		if !s.passable(combo) {
+			continue
+		}
+		if net := s.draw(s.figures, combo, combo); best == nil || net.baseline < least {
+			best, least = combo, net.baseline
+		}
+	}
+	return best
+}
+
+// weighMargins works out what each operation is worth having in the scope.
+func (s *situation) weighMargins() {
+	s.margins = make([]scope.Margin, len(s.net.problem.Benefit))
+	s.solver.Margins(&s.net.problem, s.price, s.margins)
+}
+
+// passable tells whether every way of a combination can be taken: not known to
+// be impossible, and through operations that the car has.
+func (s *situation) passable(combo []int) bool {
+	for r, w := range combo {
+		route := &s.e.routes[r]
+		if s.all(route.Ways[w].When.ID) == advisor.False && s.possibleWays(r) > 0 {
+			return false
+		}
+		for _, o := range route.through[w] {
+			if s.off[o] && s.possibleWays(r) > 0 {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// possibleWays counts the ways of a route that can be taken.
+func (s *situation) possibleWays(r int) (n int) {
+	route := &s.e.routes[r]
+	for w := range route.Ways {
+		ok := s.all(route.Ways[w].When.ID) != advisor.False
+		for _, o := range route.through[w] {
+			ok = ok && !s.off[o]
+		}
+		if ok {
+			n++
+		}
+	}
+	return n
+}
