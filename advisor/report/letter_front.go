@@ -1,0 +1,152 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+
+	"longstand/advisor"
+)
+
+// front is the first page: what an owner must have read if nothing else.
+func (l *letter) front() []section {
+	asked := block{Kind: quoteBlock, Text: l.a.Case.Words}
+	if l.a.Case.Words == "" {
+		asked = block{Kind: paraBlock, Text: l.say("asked.nothing", nil)}
+	}
+	return []section{
+		{ID: "asked", Title: l.say("title.asked", nil), Front: true, Blocks: []block{
+			{Kind: paraBlock, Text: l.say("opening", with{"Shop": l.a.Settings.Shop, "Date": l.day(0), "Job": l.a.Case.ID})}, asked}},
+		{ID: "matters", Title: l.say("title.matters", nil), Front: true, Blocks: []block{{Kind: orderedBlock, Items: l.three()}}},
+		{ID: "money", Title: l.say("title.money", nil), Front: true, Blocks: l.sums()},
+		{ID: "never", Title: l.say("title.never", nil), Front: true, Last: true, Blocks: l.neverDo()},
+	}
+}
+
+// three are the three things that matter: whether it may go on the road, what
+// is not known yet and is dear, and the call that the car turns on.
+func (l *letter) three() []string {
+	stands, unsure := 0, 0
+	for i := range l.a.Holds {
+		switch h := &l.a.Holds[i]; {
+		case !slices.Contains(h.Stops, "road"):
+		case h.When == advisor.True:
+			stands++
+		default:
+			unsure++
+		}
+	}
+	road := l.say("matters.free", nil)
+	if stands+unsure > 0 {
+		road = l.say("matters.road", with{"Stands": stands, "Unsure": unsure})
+	}
+	return []string{road, l.dearest(), l.turning()}
+}
+
+// dearest names the largest sum that hangs on a look, or else the largest firm one.
+func (l *letter) dearest() string {
+	var most *advisor.Line
+	for i := range l.a.Total.Lines {
+		n := &l.a.Total.Lines[i]
+		if n.Kind != "maybe" && n.Kind != "firm" {
+			continue
+		}
+		if most == nil || n.Kind == "maybe" && most.Kind == "firm" || n.Kind == most.Kind && n.Mean > most.Mean {
+			most = n
+		}
+	}
+	if most == nil {
+		return l.say("matters.nothing", nil)
+	}
+	return l.say("matters."+most.Kind, with{"Name": l.name(most.Name), "Sum": l.taxed(most.Mean), "Chance": Chance(most.Chance)})
+}
+
+// turning words the call on the operation that the car turns on.
+func (l *letter) turning() string {
+	m := l.turnsOn()
+	if m.op == nil {
+		return l.say("matters.plain", nil)
+	}
+	words := l.say("matters."+phraseOf[m.op.Call], with{"Name": l.name(m.op.Name), "Reason": l.book(m.op.Reason)})
+	if m.k != nil {
+		words += " " + l.say("matters.turns", with{"Fault": l.name(m.k.Name), "Chance": Chance(m.k.Chance)})
+	}
+	return words
+}
+
+// phraseOf names the phrase of a call.
+var phraseOf = map[advisor.Call]string{advisor.Do: "do", advisor.DoOpen: "do", advisor.LookFirst: "look", advisor.Leave: "leave", advisor.NotFitted: "leave"}
+
+// sums is the table of the money, with tax.
+func (l *letter) sums() []block {
+	t := &l.a.Total
+	rows := [][]string{
+		{l.say("sum.agree", nil), l.taxed(t.Firm)},
+		{l.say("sum.maybe", nil), l.taxed(t.Maybe)},
+		{l.say("sum.likely", nil), l.taxed(t.Likely)},
+		{l.say("sum.range", nil), l.span(t.Independent)},
+		{l.say("sum.together", nil), l.span(t.Dependent)},
+		{l.say("sum.time", nil), l.say("sum.hours", with{"Hours": (l.minutes() + 30) / 60})},
+	}
+	return []block{{Kind: tableBlock, Text: l.say("sum.caption", with{"Tax": trim(l.a.Settings.Tax * 100)}),
+		Columns: []string{l.say("sum.what", nil), l.say("sum.sum", nil)}, Rows: rows}}
+}
+
+// minutes are the usual minutes of the firm work that the shop does itself.
+func (l *letter) minutes() int {
+	sum := 0
+	for i := range l.a.Operations {
+		if o := &l.a.Operations[i]; (o.Call == advisor.Do || o.Call == advisor.DoOpen) && o.Who == "shop" {
+			sum += o.MinutesUsual
+		}
+	}
+	return sum
+}
+
+// neverDo gathers the standing holds, one line for each act that they stop first.
+func (l *letter) neverDo() []block {
+	var items []string
+	for _, act := range advisor.Acts {
+		var until, why string
+		count, known := 0, false
+		for _, sure := range []bool{true, false} {
+			for i := range l.a.Holds {
+				h := &l.a.Holds[i]
+				if (h.When == advisor.True) != sure || leading(h.Stops) != act {
+					continue
+				}
+				if count++; count == 1 {
+					known = sure
+					until, why = l.name(h.Name), l.book(h.Because)
+				}
+			}
+		}
+		if count > 0 {
+			items = append(items, l.say("never.act", with{"Act": l.region.say(acts[act]), "Until": until, "Because": why, "More": count - 1, "Known": known}))
+		}
+	}
+	if len(items) == 0 {
+		return []block{{Kind: paraBlock, Text: l.say("never.none", nil)}}
+	}
+	return []block{{Kind: stopBlock, Items: items}}
+}
+
+// holdsInFull lists every hold that stands, overleaf.
+func (l *letter) holdsInFull() section {
+	s := section{ID: "holds", Title: l.say("title.holds", nil)}
+	for _, truth := range []advisor.Truth{advisor.True, advisor.Unknown} {
+		var rows [][]string
+		for _, act := range advisor.Acts {
+			for i := range l.a.Holds {
+				if h := &l.a.Holds[i]; h.When == truth && leading(h.Stops) == act {
+					rows = append(rows, []string{l.region.say(acts[act]), l.name(h.Name), l.book(h.Because)})
+				}
+			}
+		}
+		if len(rows) > 0 {
+			caption := l.say(fmt.Sprintf("holds.%s", map[advisor.Truth]string{advisor.True: "stand", advisor.Unknown: "unknown"}[truth]), nil)
+			s.Blocks = append(s.Blocks, block{Kind: tableBlock, Text: caption, Rows: rows,
+				Columns: []string{l.say("holds.act", nil), l.say("holds.until", nil), l.say("holds.why", nil)}})
+		}
+	}
+	return s
+}
