@@ -1,0 +1,160 @@
+// Package interview is the parlour: a book and the case so far go in, the next
+// question or "done" comes out; what a person typed becomes an answer or a
+// field error. It is a pure machine: whoever asks, and wherever the case is
+// kept, sits behind a port.
+package interview
+
+import (
+	"slices"
+
+	"longstand/advisor"
+)
+
+// Adviser works out the advice on a case. The engine is one.
+type Adviser interface {
+	Book() *advisor.Book
+	Advise(c *advisor.Case) *advisor.Advice
+}
+
+// Options are how far an interview goes.
+type Options struct {
+	All   bool // every question of the walk-round, whatever it changes
+	Brief bool // only what is worth its minutes or feeds the structure
+}
+
+// Interview is one intake under way.
+type Interview struct {
+	adviser Adviser
+	book    *advisor.Book
+	options Options
+	c       *advisor.Case
+	advice  *advisor.Advice // of c; nil after a change
+	history []string        // questions answered or skipped, the last one last
+	skipped map[string]bool
+	warned  map[string]bool // hazards of which the cautions were shown whole
+	station string          // asked for by the person; "" is the walk-round's order
+	again   string          // the question that back returned to
+	asked   int
+}
+
+// New starts an interview, or goes on with a case that has answers already.
+func New(a Adviser, c *advisor.Case, o Options) *Interview {
+	iv := &Interview{adviser: a, book: a.Book(), options: o, c: c, skipped: map[string]bool{}, warned: map[string]bool{}}
+	for i := range c.Answers {
+		if q := iv.Question(c.Answers[i].Question); q != nil && q.Station != "inspection" {
+			iv.history = append(iv.history, q.ID)
+		}
+	}
+	iv.history = slices.Compact(iv.history)
+	return iv
+}
+
+// Case is the case as answered so far.
+func (iv *Interview) Case() *advisor.Case { return iv.c }
+
+// Advice is the advice on the case as answered so far.
+func (iv *Interview) Advice() *advisor.Advice {
+	if iv.advice == nil {
+		iv.advice = iv.adviser.Advise(iv.c)
+	}
+	return iv.advice
+}
+
+// Question gives a question of the book by its id, or nil.
+func (iv *Interview) Question(id string) *advisor.Question {
+	for i := range iv.book.Questions {
+		if iv.book.Questions[i].ID == id {
+			return &iv.book.Questions[i]
+		}
+	}
+	return nil
+}
+
+// Next gives the next question, or nil when there is nothing left to ask.
+func (iv *Interview) Next() *Prompt {
+	if iv.again != "" {
+		return iv.prompt(advisor.OpenQuestion{ID: iv.again}, 0)
+	}
+	open := iv.left()
+	if len(open) == 0 {
+		return nil
+	}
+	if iv.station != "" {
+		at := slices.IndexFunc(open, func(o advisor.OpenQuestion) bool { return o.Station == iv.station })
+		if at >= 0 {
+			return iv.prompt(open[at], len(open))
+		}
+		iv.station = ""
+	}
+	return iv.prompt(open[0], len(open))
+}
+
+// Take goes on with the case in which a question was answered.
+func (iv *Interview) Take(id string, c *advisor.Case) {
+	iv.c, iv.advice, iv.again = c, nil, ""
+	iv.history = append(slices.DeleteFunc(iv.history, func(h string) bool { return h == id }), id)
+	iv.asked++
+	for _, h := range iv.Question(id).Hazards {
+		iv.warned[h] = true
+	}
+}
+
+// Skip leaves a question for another time, or with the answer that it has.
+func (iv *Interview) Skip(id string) {
+	if iv.again == id {
+		iv.again = ""
+	}
+	iv.history = append(iv.history, id)
+	for i := range iv.c.Answers {
+		if iv.c.Answers[i].Question == id {
+			return
+		}
+	}
+	iv.skipped[id] = true
+}
+
+// Back returns to the question before, again and again to those before that; false when there is none. Its answer stays in the case until another
+// takes its place, so that nothing is lost by looking back.
+func (iv *Interview) Back() bool {
+	if len(iv.history) == 0 {
+		return false
+	}
+	last := len(iv.history) - 1
+	iv.again, iv.history = iv.history[last], iv.history[:last]
+	delete(iv.skipped, iv.again)
+	return true
+}
+
+// Go moves to another station; false when nothing is left to ask there. What
+// was skipped there is asked again.
+func (iv *Interview) Go(station string) bool {
+	before := iv.skipped
+	iv.skipped = map[string]bool{}
+	for id := range before {
+		if q := iv.Question(id); q.Station != station {
+			iv.skipped[id] = true
+		}
+	}
+	for _, o := range iv.left() {
+		if o.Station == station {
+			iv.station, iv.again = station, ""
+			return true
+		}
+	}
+	return false
+}
+
+// Skipped lists the questions that were left for another time, in the book's order.
+func (iv *Interview) Skipped() (ids []string) {
+	for i := range iv.book.Questions {
+		if id := iv.book.Questions[i].ID; iv.skipped[id] {
+			ids = append(ids, id)
+		}
+	}
+	return ids
+}
+
+// About is a question as a prompt of its own, outside the interview's order.
+func (iv *Interview) About(q *advisor.Question) *Prompt {
+	return iv.prompt(advisor.OpenQuestion{ID: q.ID}, 0)
+}

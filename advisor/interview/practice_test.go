@@ -1,0 +1,67 @@
+package interview_test
+
+import (
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"longstand/advisor"
+	"longstand/advisor/casefile"
+	"longstand/advisor/interview"
+)
+
+// TestPracticeCarsAreAskedLess answers for each practice car what its case
+// says, and "can't tell" where it says nothing, and counts.
+func TestPracticeCarsAreAskedLess(t *testing.T) {
+	e := workshop(t)
+	files, err := filepath.Glob("../../testdata/cases/practice/*.toml")
+	require.NoError(t, err)
+	if os.Getenv("LONGSTAND_CARS") == "" {
+		files = files[:min(2, len(files))] // all of them take half a minute
+	}
+	vocabulary := len(whole(e))
+	total, brief := 0, 0
+	for _, file := range files {
+		data, err := os.ReadFile(file)
+		require.NoError(t, err)
+		cs, faults := casefile.Read(file, data, e.Book())
+		require.False(t, faults.HasErrors(), "%s", file)
+		c := car{}
+		for i := range cs.Answers {
+			c[cs.Answers[i].Question] = cs.Answers[i]
+		}
+		for _, id := range whole(e) {
+			if _, ok := c[id]; !ok {
+				c[id] = advisor.Answer{Question: id, Value: advisor.Value{State: advisor.CantTell}}
+			}
+		}
+		_, n := held(e, c, interview.Options{})
+		_, b := held(e, c, interview.Options{Brief: true})
+		total, brief = total+n, brief+b
+		t.Logf("%-28s %3d asked, %3d brief, of %d", filepath.Base(file), n, b, vocabulary)
+	}
+	require.NotEmpty(t, files)
+	t.Logf("mean %d asked, %d brief, of %d", total/len(files), brief/len(files), vocabulary)
+	assert.Less(t, total, vocabulary*len(files))
+}
+
+func BenchmarkAdvise(b *testing.B) {
+	e := workshop(b)
+	c := draw(rand.New(rand.NewPCG(7, 1)), e.Book(), e.Program())
+	cs, _ := held(e, c, interview.Options{})
+	empty := &advisor.Case{Date: "2025-10-14", Day: 2025.79}
+	b.Run("answered", func(b *testing.B) {
+		for b.Loop() {
+			e.Advise(cs)
+		}
+	})
+	b.Run("empty", func(b *testing.B) {
+		for b.Loop() {
+			e.Advise(empty)
+		}
+	})
+}

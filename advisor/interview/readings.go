@@ -1,0 +1,102 @@
+package interview
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"longstand/advisor/casefile"
+	"longstand/advisor/reckon"
+)
+
+// measured is one figure in the question's unit, and as it is said back.
+type measured struct {
+	value float64
+	shown string
+}
+
+// measure reads one figure with or without a unit.
+func (p *Prompt) measure(s string) (measured, error) {
+	s = inDigits(s)
+	unit := p.Question.Unit
+	if unit == "money" {
+		unit = ""
+		s = strings.TrimSpace(strings.Trim(strings.TrimSuffix(s, strings.ToLower(p.currency)), "£$€ "))
+	}
+	x, shown, err := reckon.Measure(s, unit)
+	if err != nil {
+		return measured{}, wrong(p.Form, "%s", err)
+	}
+	if strings.Contains(shown, "(") {
+		// Six figures are more than any instrument gives, and read clean in the file.
+		x, _ = strconv.ParseFloat(strconv.FormatFloat(x, 'g', 6, 64), 64)
+	}
+	if unit == "" {
+		shown = strings.TrimSpace(plain(x) + " " + p.unit())
+	}
+	return measured{x, shown}, nil
+}
+
+func (p *Prompt) unit() string {
+	if p.Question.Unit == "money" {
+		return p.currency
+	}
+	return p.Question.Unit
+}
+
+// readings reads several figures; a unit at the end is that of all without one.
+func (p *Prompt) readings(s string, e *casefile.Entry) (string, error) {
+	items := p.apart(s)
+	unit := unitOf(items[len(items)-1])
+	var values []float64
+	var shown []string
+	converted := false
+	for _, item := range items {
+		if unitOf(item) == "" && unit != "" {
+			item += " " + unit
+		}
+		m, err := p.measure(item)
+		if err != nil {
+			return "", err
+		}
+		values = append(values, m.value)
+		converted = converted || strings.Contains(m.shown, "(")
+		number, _, _ := strings.Cut(m.shown, " ")
+		shown = append(shown, number)
+	}
+	e.Is = values
+	back := strings.TrimSpace(strings.Join(shown, ", ") + " " + p.unit())
+	if converted {
+		back += " (" + s + ")"
+	}
+	return back, nil
+}
+
+var (
+	digitsThenUnit = regexp.MustCompile(`(\d) ([^\d\s.,;/+-])`)
+	separators     = regexp.MustCompile(`\s*;\s*|,\s+|\s+`)
+)
+
+// apart splits readings at spaces, semicolons and commas with a space behind;
+// without any, at slashes or commas when there are two at least.
+func (p *Prompt) apart(s string) []string {
+	s = strings.ReplaceAll(strings.TrimSpace(s), " and ", "; ")
+	s = digitsThenUnit.ReplaceAllString(s, "$1\x00$2")
+	var items []string
+	for _, item := range separators.Split(s, -1) {
+		if item = strings.ReplaceAll(item, "\x00", " "); item != "" {
+			items = append(items, item)
+		}
+	}
+	if len(items) == 1 {
+		for _, mark := range []string{"/", ","} {
+			if strings.Count(items[0], mark) > 1 {
+				return strings.Split(items[0], mark)
+			}
+		}
+	}
+	if len(items) == 0 {
+		return []string{s}
+	}
+	return items
+}

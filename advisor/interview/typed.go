@@ -1,0 +1,154 @@
+package interview
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"longstand/advisor"
+	"longstand/advisor/casefile"
+)
+
+// Reply is what a person typed, understood.
+type Reply struct {
+	Command Command
+	Station string         // of the station command
+	Entry   casefile.Entry // of an answer: as the case will hold it
+	Answer  advisor.Answer // of an answer: as the case will read it
+	Shown   string         // of an answer: said back in words
+}
+
+// FieldError says what is wrong with an answer and what would be right.
+type FieldError struct{ Message, Help string }
+
+// Error gives both lines in one.
+func (f *FieldError) Error() string {
+	if f.Help == "" {
+		return f.Message
+	}
+	return f.Message + "; " + f.Help
+}
+
+func wrong(help, format string, args ...any) *FieldError {
+	return &FieldError{fmt.Sprintf(format, args...), help}
+}
+
+// Read understands what a person typed at a prompt. It errs with a *FieldError.
+func (p *Prompt) Read(typed string) (Reply, error) {
+	s := strings.Join(strings.Fields(typed), " ")
+	if s == "" {
+		return Reply{Command: Skip}, nil
+	}
+	if r, ok := command(s); ok {
+		if r.Command == Station && r.Station != "" && !slices.Contains(walk(), r.Station) {
+			return r, wrong("stations are "+strings.Join(walk(), ", "), "there is no station %q", r.Station)
+		}
+		return r, nil
+	}
+	e := casefile.Entry{How: p.Question.How}
+	if e.How == advisor.Nohow {
+		e.How = advisor.Seen
+	}
+	value, err := p.aside(s, &e)
+	if err != nil {
+		return Reply{}, err
+	}
+	shown, err := p.value(value, &e)
+	if err != nil {
+		return Reply{}, err
+	}
+	return p.judged(e, shown)
+}
+
+// aside takes "@owner" and "# a note" off the end of what was typed.
+func (p *Prompt) aside(s string, e *casefile.Entry) (string, error) {
+	value, note, noted := strings.Cut(s, " # ")
+	if p.Question.Kind != advisor.Text && !noted {
+		value, note, _ = strings.Cut(s, "#")
+	}
+	e.Note = strings.TrimSpace(note)
+	value = strings.TrimSpace(value)
+	at := strings.LastIndex(value, "@")
+	if at < 0 || at > 0 && value[at-1] != ' ' {
+		return value, nil
+	}
+	word := strings.ToLower(strings.TrimSpace(value[at+1:]))
+	for i, name := range advisor.Channels {
+		if word != "" && strings.HasPrefix(name, word) {
+			e.How = advisor.Channel(i)
+			return strings.TrimSpace(value[:at]), nil
+		}
+	}
+	if p.Question.Kind == advisor.Text {
+		return value, nil
+	}
+	return "", wrong("say @seen, @measured, @paper, @owner or @secondhand", "%q is no way of knowing", "@"+word)
+}
+
+// unseen and unsaid are the words for hidden and can't tell.
+var (
+	unseen = []string{"hidden", "cannot be seen", "can't see", "cant see", "not visible", "x"}
+	unsaid = []string{"can't tell", "cant tell", "cannot tell", "can't say", "don't know", "dont know", "do not know", "not known", "unknown", "no idea", "not sure", "dk", "c"}
+)
+
+// value reads the value itself into the entry, and says it back.
+func (p *Prompt) value(s string, e *casefile.Entry) (string, error) {
+	plain := strings.ToLower(strings.NewReplacer("’", "'", "`", "'").Replace(s))
+	if p.Question.Kind != advisor.Text {
+		if slices.Contains(unseen, plain) {
+			e.Is = casefile.Hidden
+			return "cannot be seen until something is off", nil
+		}
+		if slices.Contains(unsaid, plain) {
+			e.Is = casefile.CantTell
+			return "cannot be told", nil
+		}
+	}
+	if s == "" {
+		return "", wrong(p.Form, "there is no answer before the remark")
+	}
+	switch p.Question.Kind {
+	case advisor.YesNoKind:
+		return yesno(plain, e)
+	case advisor.Choice, advisor.Choices:
+		return p.options(plain, e)
+	case advisor.NumberKind, advisor.Year:
+		return p.figure(plain, e)
+	case advisor.ReadingsKind:
+		return p.readings(plain, e)
+	}
+	e.Is = strings.TrimSuffix(strings.TrimPrefix(s, `"`), `"`)
+	return fmt.Sprint(e.Is), nil
+}
+
+func yesno(s string, e *casefile.Entry) (string, error) {
+	switch s {
+	case "y", "yes", "yep", "yeah", "true", "aye", "not no":
+		e.Is = true
+		return "yes", nil
+	case "n", "no", "nope", "false", "not yes", "none":
+		e.Is = false
+		return "no", nil
+	}
+	return "", wrong("yes, no, hidden or can't tell", "%q is neither yes nor no", s)
+}
+
+// judged lets the case's own reader have the last word.
+func (p *Prompt) judged(e casefile.Entry, shown string) (Reply, error) {
+	text, err := e.TOML(p.Question)
+	if err != nil {
+		return Reply{}, wrong("", "%s", err)
+	}
+	a, faults := casefile.Judge(p.Question, text, p.day)
+	if len(faults) > 0 {
+		return Reply{}, &FieldError{faults[0].Message, faults[0].Help}
+	}
+	if a.Value.State == advisor.NotAsked {
+		return Reply{}, errors.New("the answer says nothing")
+	}
+	if e.How != p.Question.How {
+		shown += " (" + e.How.String() + ")"
+	}
+	return Reply{Entry: e, Answer: a, Shown: shown}, nil
+}
