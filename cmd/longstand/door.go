@@ -1,0 +1,168 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"longstand/advisor"
+	"longstand/advisor/book"
+	"longstand/advisor/casefile"
+	"longstand/advisor/diag"
+	"longstand/advisor/engine"
+	"longstand/advisor/tomltext"
+	"longstand/rules"
+)
+
+// door holds the streams and the options that all commands share.
+type door struct {
+	in        io.Reader
+	out, errs io.Writer
+	house     []string          // directories of house rules
+	asJSON    bool              // JSON was asked for: errors are JSON too
+	sources   map[string][]byte // texts read, for the pictures of diagnostics
+}
+
+func (d *door) root() *cobra.Command {
+	root := &cobra.Command{Use: "longstand", SilenceUsage: true, SilenceErrors: true,
+		Short: "advice on a car that has stood for years",
+		Long:  "Longstand advises a workshop on a road car that has stood for years: what to look at\nfirst, what work to take on, what to leave shut, why, and at what cost.",
+		Example: `  longstand advise testdata/cases/demo.toml
+  longstand why testdata/cases/demo.toml head_off
+  longstand rules check`}
+	root.PersistentPreRun = func(c *cobra.Command, _ []string) { d.asJSON = wantsJSON(c) }
+	root.PersistentFlags().StringArrayVar(&d.house, "house", nil, "directory of house rules (repeatable)")
+	root.AddCommand(d.advise(), d.why(), d.ladder(), d.rules(), d.intake(), d.record(), d.letter())
+	return root
+}
+
+// bookFiles gathers the built-in book and the house layers.
+func (d *door) bookFiles() ([]book.File, error) {
+	d.sources = map[string][]byte{}
+	files, err := d.readAll(rules.Files, ".", "rules", "")
+	if err != nil {
+		return nil, err
+	}
+	for _, dir := range d.layers() {
+		if info, err := os.Stat(dir); err != nil {
+			return nil, fmt.Errorf("house rules: %w", err)
+		} else if !info.IsDir() {
+			return nil, fmt.Errorf("house rules: %s is not a directory", dir)
+		}
+		more, err := d.readAll(os.DirFS(dir), ".", dir, dir)
+		if err != nil {
+			return nil, err
+		}
+		files = append(files, more...)
+	}
+	return files, nil
+}
+
+// readAll reads the rule files of one layer, each through a limit.
+func (d *door) readAll(from fs.FS, root, shown, layer string) ([]book.File, error) {
+	names, err := fs.Glob(from, "*.toml")
+	if err != nil {
+		return nil, err
+	}
+	slices.Sort(names)
+	var out []book.File
+	for _, name := range names {
+		f, err := from.Open(name)
+		if err != nil {
+			return nil, err
+		}
+		at := filepath.ToSlash(filepath.Join(shown, name))
+		data, faults, err := tomltext.ReadLimited(at, f, book.MaxBytes)
+		f.Close()
+		if err != nil {
+			return nil, err
+		}
+		if faults.HasErrors() {
+			return nil, d.tell(faults)
+		}
+		d.sources[at] = data
+		out = append(out, book.File{Name: at, Data: data, Layer: layer})
+	}
+	return out, nil
+}
+
+// engine loads the book; faults in it are told and end the command.
+func (d *door) engine() (*engine.Engine, error) {
+	files, err := d.bookFiles()
+	if err != nil {
+		return nil, failed(err)
+	}
+	r := book.Load(files)
+	if r.Diagnostics.HasErrors() {
+		return nil, d.tell(r.Diagnostics)
+	}
+	return engine.New(r.Book, r.Program), nil
+}
+
+// tell prints diagnostics and gives the exit for a fault in what was read.
+func (d *door) tell(l diag.List) error {
+	l.Sort()
+	source := func(file string) []byte { return d.sources[file] }
+	if d.asJSON {
+		_ = l.WriteErrors(d.errs)
+	} else {
+		_ = l.WriteText(d.errs, source)
+	}
+	return &exit{code: exitFault}
+}
+
+// openCase reads a case by a book.
+func (d *door) openCase(path string, b *advisor.Book) (*advisor.Case, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, failure(plain(err))
+	}
+	defer f.Close()
+	if info, err := f.Stat(); err == nil && info.IsDir() {
+		return nil, failure(&fileFault{path, "is a directory, not a case"})
+	}
+	data, faults, err := tomltext.ReadLimited(path, f, casefile.MaxBytes)
+	if err != nil {
+		return nil, failure(plain(err))
+	}
+	if faults.HasErrors() {
+		return nil, d.tell(faults)
+	}
+	d.sources[path] = data
+	c, faults := casefile.Read(path, data, b)
+	if faults.HasErrors() {
+		return nil, d.tell(faults)
+	}
+	return c, nil
+}
+
+// oneCase checks that a command names exactly one case.
+func oneCase(_ *cobra.Command, args []string) error {
+	if len(args) != 1 {
+		return usage("one case file is wanted; found %s", counted(args))
+	}
+	return nil
+}
+
+func counted(args []string) string {
+	if len(args) == 0 {
+		return "none"
+	}
+	return strings.Join(args, ", ")
+}
+
+// failed keeps an exit that was chosen already, and takes any other error as a failure.
+func failed(err error) error {
+	var e *exit
+	if errors.As(err, &e) {
+		return e
+	}
+	return failure(err)
+}

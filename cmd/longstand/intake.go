@@ -1,0 +1,194 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"longstand/advisor"
+	"longstand/advisor/casefile"
+	"longstand/advisor/interview"
+	"longstand/advisor/report"
+	"longstand/advisor/terminal"
+)
+
+// sitting is how one intake is to be held.
+type sitting struct {
+	options        interview.Options
+	noInput, plain bool
+	answers, date  string
+}
+
+func (d *door) intake() *cobra.Command {
+	var s sitting
+	c := &cobra.Command{Use: "intake CASE", Short: "the guided interview; starts a case or goes on with one",
+		Long:    "Asks what can still matter, station by station. Every answer is kept before the next\nquestion, so stop whenever you like: the same command goes on from there.",
+		Example: "  longstand intake estate.toml\n  longstand intake estate.toml --brief\n  longstand intake estate.toml --answers answers.txt",
+		Args:    oneCase}
+	c.Flags().BoolVar(&s.options.All, "all", false, "ask everything, whatever it changes")
+	c.Flags().BoolVar(&s.options.Brief, "brief", false, "stop when no question is worth its minutes, and list what was left out")
+	c.Flags().BoolVar(&s.noInput, "no-input", false, "ask nothing; list what is missing")
+	c.Flags().BoolVar(&s.plain, "plain", false, "whole lines only, for screen readers and pipes")
+	c.Flags().StringVar(&s.answers, "answers", "", "file of answers, a line each: question = answer")
+	c.Flags().StringVar(&s.date, "date", "", "the day of a new case (default: today)")
+	c.RunE = func(_ *cobra.Command, args []string) error {
+		if s.options.All && s.options.Brief {
+			return usage("--all and --brief exclude one another")
+		}
+		if s.date == "" {
+			s.date = time.Now().Format(time.DateOnly)
+		}
+		k, err := d.sit(args[0], s.date)
+		if err != nil {
+			return err
+		}
+		return k.leave(k.interview(&s))
+	}
+	return c
+}
+
+// interview holds the intake and tells what comes next.
+func (k *desk) interview(s *sitting) error {
+	if k.isNew {
+		fmt.Fprintf(k.d.errs, "%s is begun, on %s.\n", k.path, k.c.Date)
+	}
+	iv := interview.New(k.e, k.c, s.options)
+	if s.noInput && s.answers == "" {
+		return k.missing(iv)
+	}
+	asker, script, err := k.asker(iv, s)
+	if err != nil {
+		return err
+	}
+	keep := func(q *advisor.Question, e casefile.Entry) (*advisor.Case, error) { return k.answer(q, e) }
+	finished, err := iv.Run(asker, keep, report.Text)
+	if err != nil {
+		return k.broken(err, len(iv.Case().Answers))
+	}
+	if err := k.finish(iv, s, finished); err != nil || script == nil {
+		return err
+	}
+	return complain(script.Unused())
+}
+
+// answer puts one answer into the case. Where several are kept already, it joins them.
+func (k *desk) answer(q *advisor.Question, e casefile.Entry) (*advisor.Case, error) {
+	n := 0
+	for i := range k.c.Answers {
+		if k.c.Answers[i].Question == q.ID {
+			n++
+		}
+	}
+	put := casefile.Answer
+	if n > 1 {
+		put = casefile.Another
+	}
+	data, err := put(k.data, q, e)
+	if err != nil {
+		return nil, failure(fmt.Errorf("%s: %w", k.path, err))
+	}
+	return k.keep(data)
+}
+
+// asker picks who answers: a file, a terminal, or a pipe.
+func (k *desk) asker(iv *interview.Interview, s *sitting) (interview.Asker, *terminal.Script, error) {
+	if s.answers != "" {
+		data, _, err := casefile.OS.Read(s.answers)
+		if err != nil {
+			return nil, nil, failure(plain(err))
+		}
+		script, err := terminal.ReadScript(s.answers, string(data), s.noInput)
+		if err != nil {
+			return nil, nil, &exit{exitFault, err}
+		}
+		for _, id := range script.IDs() {
+			if iv.Question(id) == nil {
+				return nil, nil, &exit{exitFault, fmt.Errorf("%s: there is no question %q", s.answers, id)}
+			}
+		}
+		return script, script, nil
+	}
+	in, ok := k.d.in.(*os.File)
+	readAloud := s.plain || os.Getenv("ACCESSIBLE") != "" || os.Getenv("TERM") == "dumb"
+	if ok && !readAloud && terminal.IsTerminal(in) && terminal.IsTerminal(k.d.errs) {
+		return terminal.NewScreen(in, k.d.errs, os.Getenv("NO_COLOR") == ""), nil, nil
+	}
+	return terminal.NewLines(k.d.in, k.d.errs), nil, nil
+}
+
+// complain tells of answers that nothing asked for.
+func complain(unused []string) error {
+	if len(unused) == 0 {
+		return nil
+	}
+	return &exit{exitFault, errors.New(strings.Join(unused, "\n"))}
+}
+
+// broken ends an intake that could not go on; what was answered is in the case.
+func (k *desk) broken(err error, answers int) error {
+	kept := fmt.Sprintf("%d answers are kept in %s; `longstand intake %s` goes on from there", answers, k.path, k.path)
+	var told *exit
+	if errors.As(err, &told) {
+		fmt.Fprintln(k.d.errs, kept)
+		return err
+	}
+	return &exit{exitFault, fmt.Errorf("%w\n%s", err, kept)}
+}
+
+// missing lists what an intake without input would have to ask.
+func (k *desk) missing(iv *interview.Interview) error {
+	open := iv.Open()
+	if len(open) == 0 {
+		return k.finish(iv, &sitting{}, true)
+	}
+	for _, id := range open {
+		fmt.Fprintf(k.d.out, "%-28s %s\n", id, iv.Question(id).Ask)
+	}
+	return &exit{exitFault, fmt.Errorf("%d questions are not answered", len(open))}
+}
+
+// finish freezes the forecast once nothing is left to ask, and says what to run next.
+func (k *desk) finish(iv *interview.Interview, s *sitting, finished bool) error {
+	skipped := iv.Skipped()
+	if finished && len(skipped) == 0 {
+		data, err := k.freeze(k.data)
+		if err == nil && len(data) != len(k.data) {
+			_, err = k.keep(data)
+		}
+		if err != nil {
+			return err
+		}
+	}
+	if s.noInput && len(skipped) > 0 {
+		return k.missing(interview.New(k.e, k.c, s.options))
+	}
+	k.next(iv, finished, skipped)
+	return nil
+}
+
+func (k *desk) next(iv *interview.Interview, finished bool, skipped []string) {
+	out := k.d.out
+	tell(out, "left out, as not worth their minutes", iv.LeftOut())
+	tell(out, "skipped, to be asked next time", skipped)
+	if !finished {
+		fmt.Fprintf(out, "stopped with %d questions left\n", len(iv.Open()))
+	} else if len(skipped) == 0 {
+		fmt.Fprintln(out, "nothing is left to ask; the forecast is frozen in the case")
+	}
+	fmt.Fprintf(out, "\nnext:\n  longstand advise %s\n  longstand why %s OPERATION\n", k.path, k.path)
+	if !finished || len(skipped) > 0 {
+		fmt.Fprintf(out, "  longstand intake %s\n", k.path)
+	}
+	fmt.Fprintf(out, "  longstand record %s QUESTION=FINDING\n", k.path)
+}
+
+func tell(out io.Writer, what string, ids []string) {
+	if len(ids) > 0 {
+		fmt.Fprintf(out, "%s: %s\n", what, strings.Join(ids, ", "))
+	}
+}

@@ -1,0 +1,139 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"longstand/advisor/book"
+	"longstand/advisor/diag"
+	"longstand/advisor/report"
+)
+
+func (d *door) rules() *cobra.Command {
+	c := &cobra.Command{Use: "rules", Short: "the rule book and the house rules: check, list, show, new, try, impact, schema, codes",
+		RunE: func(_ *cobra.Command, args []string) error {
+			names := []string{"check", "codes", "impact", "list", "new", "schema", "show", "try"}
+			if len(args) == 0 {
+				return usage("rules wants one of %s", strings.Join(names, ", "))
+			}
+			return usage("rules has no command %q; %s", args[0], cmpHint(args[0], names))
+		}}
+	c.AddCommand(d.rulesCheck(), d.rulesList(), d.rulesShow())
+	c.AddCommand(d.rulesCodes(), d.rulesSchema(), d.rulesTry(), d.rulesImpact(), d.rulesNew())
+	return c
+}
+
+func cmpHint(word string, names []string) string {
+	if near := diag.Nearest(word, names); near != "" {
+		return "did you mean " + near + "?"
+	}
+	return "it has " + strings.Join(names, ", ")
+}
+
+func (d *door) rulesCheck() *cobra.Command {
+	var format string
+	c := &cobra.Command{Use: "check [DIR...]", Short: "every fault of the book and its house layers, placed",
+		Example: "  longstand rules check\n  longstand rules check house/ --format github"}
+	c.Flags().StringVar(&format, "format", "text", "text, json or github")
+	c.RunE = func(_ *cobra.Command, args []string) error {
+		if err := oneOf("format", format, []string{"text", "json", "github"}); err != nil {
+			return err
+		}
+		d.house = append(d.house, args...)
+		files, err := d.bookFiles()
+		if err != nil {
+			return failed(err)
+		}
+		return d.checked(book.Check(files), format)
+	}
+	return c
+}
+
+// checked prints the diagnostics of a check: the result of the command, so
+// they go to standard output.
+func (d *door) checked(r *book.Result, format string) error {
+	l := r.Diagnostics
+	l.Sort()
+	var err error
+	switch format {
+	case "json":
+		err = l.WriteJSON(d.out)
+	case "github":
+		err = l.WriteAnnotations(d.out)
+	default:
+		err = l.WriteText(d.out, func(file string) []byte { return d.sources[file] })
+		if err == nil && !l.HasErrors() {
+			s := r.Score
+			_, err = fmt.Fprintf(d.out, "%sspecimens: %d run; %d of %d obligations of atoms met, %d of %d edges of thresholds\n",
+				report.BookSummary(r.Book), s.Specimens, s.Pinned, s.Pins, s.Edged, s.Edges)
+		}
+	}
+	if err != nil {
+		return failure(err)
+	}
+	if l.HasErrors() {
+		return &exit{code: exitFault}
+	}
+	return nil
+}
+
+func (d *door) rulesList() *cobra.Command {
+	var sources bool
+	c := &cobra.Command{Use: "list", Short: "every item of the book by kind", Args: cobra.NoArgs}
+	c.Flags().BoolVar(&sources, "sources", false, "the account of sources: where every rule and figure comes from")
+	c.RunE = func(*cobra.Command, []string) error {
+		e, err := d.engine()
+		if err != nil {
+			return err
+		}
+		page := report.BookList(e.Book())
+		if sources {
+			page = report.BookSources(e.Book())
+		}
+		_, err = fmt.Fprint(d.out, page)
+		return err
+	}
+	return c
+}
+
+func (d *door) rulesShow() *cobra.Command {
+	c := &cobra.Command{Use: "show ID", Short: "one item of the book as it is written", Args: cobra.ExactArgs(1)}
+	c.RunE = func(_ *cobra.Command, args []string) error {
+		e, err := d.engine()
+		if err != nil {
+			return err
+		}
+		items := report.BookItems(e.Book())
+		var ids []string
+		found := false
+		for _, it := range items {
+			ids = append(ids, it.ID)
+			if it.ID == args[0] {
+				found = true
+				fmt.Fprintf(d.out, "%s %s, %s\n%s\n", it.Kind, it.ID, it.At, written(d.sources[it.At.File], it.At.Line))
+			}
+		}
+		if d.showTouched(args[0], found) || found {
+			return nil
+		}
+		slices.Sort(ids)
+		return &exit{exitUsage, fmt.Errorf("the book has no item %q; %s", args[0], cmpHint(args[0], ids))}
+	}
+	return c
+}
+
+// written cuts an item out of its file: from its header to the next item's.
+func written(data []byte, line int) string {
+	lines := strings.Split(string(data), "\n")
+	if line < 1 || line > len(lines) {
+		return ""
+	}
+	end := line
+	for end < len(lines) && !strings.HasPrefix(lines[end], "[[") && !strings.HasPrefix(lines[end], "# ---") {
+		end++
+	}
+	return strings.TrimRight(strings.Join(lines[line-1:end], "\n"), "\n")
+}

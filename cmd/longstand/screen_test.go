@@ -1,0 +1,125 @@
+//go:build linux
+
+package main
+
+import (
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+	"unsafe"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// pair opens a pseudo-terminal: our end, and the end that a program sees.
+func pair(t *testing.T) (ours, theirs *os.File) {
+	ours, err := os.OpenFile("/dev/ptmx", os.O_RDWR|syscall.O_NOCTTY, 0)
+	if err != nil {
+		t.Skip("no pseudo-terminals here: ", err)
+	}
+	var number, unlock uint32
+	control(t, ours, syscall.TIOCSPTLCK, unsafe.Pointer(&unlock))
+	control(t, ours, syscall.TIOCGPTN, unsafe.Pointer(&number))
+	theirs, err = os.OpenFile(fmt.Sprint("/dev/pts/", number), os.O_RDWR|syscall.O_NOCTTY, 0)
+	require.NoError(t, err)
+	size := [4]uint16{24, 80}
+	control(t, theirs, syscall.TIOCSWINSZ, unsafe.Pointer(&size))
+	return ours, theirs
+}
+
+func control(t *testing.T, f *os.File, what uintptr, arg unsafe.Pointer) {
+	_, _, errno := syscall.Syscall(syscall.SYS_IOCTL, f.Fd(), what, uintptr(arg))
+	require.Zero(t, errno)
+}
+
+// session is an intake at a pseudo-terminal.
+type session struct {
+	t    *testing.T
+	ours *os.File
+	seen string
+	at   int // behind what was awaited last
+}
+
+// await reads until a text has come behind the one awaited last.
+func (s *session) await(text string) string {
+	buf := make([]byte, 4096)
+	for {
+		if i := strings.Index(s.seen[s.at:], text); i >= 0 {
+			from := s.at
+			s.at += i + len(text)
+			return s.seen[from:s.at]
+		}
+		n, err := s.ours.Read(buf)
+		s.seen += string(buf[:n])
+		require.NoError(s.t, err, "waiting for %q behind:\n%s", text, s.seen[s.at:])
+	}
+}
+
+func (s *session) send(keys string) {
+	_, err := s.ours.WriteString(keys)
+	require.NoError(s.t, err)
+}
+
+func start(t *testing.T, path string, env ...string) (*session, *exec.Cmd) {
+	ours, theirs := pair(t)
+	self, err := os.Executable()
+	require.NoError(t, err)
+	cmd := exec.Command(self)
+	cmd.Args = []string{"longstand", "intake", path, "--date", "2025-10-14"}
+	cmd.Env = append(append(os.Environ(), "TERM=xterm", "ACCESSIBLE=", "NO_COLOR="), env...)
+	cmd.Stdin, cmd.Stdout, cmd.Stderr = theirs, theirs, theirs
+	require.NoError(t, cmd.Start())
+	require.NoError(t, theirs.Close())
+	late := time.AfterFunc(time.Minute, func() { _ = cmd.Process.Kill() })
+	t.Cleanup(func() { late.Stop(); ours.Close() })
+	return &session{t: t, ours: ours}, cmd
+}
+
+func TestIntakeAtATerminal(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "case.toml")
+	s, cmd := start(t, path)
+	text := s.await("> ")
+	assert.Contains(t, text, "\x1b[1mIs the car yours to order work on?\x1b[0m")
+	s.send("yex\x7fs\r") // a slip, and the key that takes it back
+	s.await("kept: yes")
+	s.await("> ")
+	s.send("overh\t") // completed by Tab
+	s.await("overheated")
+	s.send("\r")
+	s.await("kept: it boiled")
+	s.await("> ")
+	s.send("\x03") // Ctrl-C keeps what was answered
+	s.await("2 answers are kept")
+	assert.Error(t, cmd.Wait())
+	assert.Equal(t, exitFault, cmd.ProcessState.ExitCode())
+	data, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Contains(t, string(data), "may_order = true\nreason_parked = \"overheated\"\n")
+	assert.NoFileExists(t, path+".lock")
+}
+
+func TestTerminalReadAloud(t *testing.T) {
+	for _, env := range []string{"ACCESSIBLE=1", "TERM=dumb", "NO_COLOR=1"} {
+		t.Run(env, func(t *testing.T) {
+			path := filepath.Join(t.TempDir(), "case.toml")
+			s, cmd := start(t, path, env)
+			s.await("> ")
+			s.send("yes\r")
+			s.await("kept: yes")
+			s.await("> ")
+			s.send("stop\r")
+			s.await("questions left")
+			assert.NoError(t, cmd.Wait())
+			assert.NotContains(t, s.seen, "\x1b[1m")
+			if env != "NO_COLOR=1" {
+				assert.NotContains(t, s.seen, "\x1b", "nothing moves the cursor")
+			}
+		})
+	}
+}
