@@ -246,9 +246,11 @@ func (s *situation) bounds(k int) (low, high float64) {
 }
 
 // bound completes the two networks: benefits at each end less the other end's
-// overlaps, and only what surely, or possibly, is forced.
+// overlaps and costs (what curing later costs rises with the cost that is paid
+// now), and only what surely, or possibly, is forced.
 func (s *situation) bound(low, high *network) {
 	for o := range s.e.ops {
+		low.problem.Cost[o], high.problem.Cost[o] = high.problem.Cost[o], low.problem.Cost[o]
 		l, h := low.overlap[o], high.overlap[o]
 		low.problem.Benefit[o] += l - h
 		high.problem.Benefit[o] += h - l

@@ -135,6 +135,10 @@ func told(a *advisor.Advice) map[string]string {
 	return out
 }
 
+// variantCar once differed: the number of its carburettors picks a variant, and
+// the bounds took each cost at the wrong end.
+const variantCar = 620
+
 // TestWhatIsNotAskedCannotMatter draws cars, asks about each what the interview
 // asks and, of the same car, everything, and compares the two advices.
 func TestWhatIsNotAskedCannotMatter(t *testing.T) {
@@ -153,7 +157,10 @@ func TestWhatIsNotAskedCannotMatter(t *testing.T) {
 				seed := next
 				next++
 				mu.Unlock()
-				if seed >= n {
+				switch {
+				case seed == n && n <= variantCar:
+					seed = variantCar
+				case seed >= n:
 					return
 				}
 				c := draw(rand.New(rand.NewPCG(7, uint64(seed))), e.Book(), e.Program())
