@@ -12,44 +12,31 @@ import (
 // advice does not know is an error.
 func Why(a *advisor.Advice, id string, turns []advisor.Turn) (string, error) {
 	p := &page{a: a}
-	found := false
-	for i := range a.Operations {
-		if a.Operations[i].ID == id {
-			p.whyOperation(&a.Operations[i])
-			p.turns(turns)
-			found = true
-		}
-	}
-	for i := range a.Suspects {
-		if a.Suspects[i].ID == id {
-			p.whySuspect(&a.Suspects[i])
-			found = true
-		}
-	}
-	for i := range a.Inspections {
-		if a.Inspections[i].ID == id {
-			p.whyLook(&a.Inspections[i])
-			found = true
-		}
-	}
-	for i := range a.Holds {
-		if a.Holds[i].ID == id {
-			p.whyHold(&a.Holds[i])
-			found = true
-		}
-	}
-	for i := range a.Open {
-		if a.Open[i].ID == id {
-			p.whyQuestion(&a.Open[i])
-			found = true
-		}
-	}
+	found := explain(a.Operations, id, func(o *advisor.OperationAdvice) string { return o.ID }, func(o *advisor.OperationAdvice) {
+		p.whyOperation(o)
+		p.turns(turns)
+	})
+	found = explain(a.Suspects, id, func(s *advisor.SuspectAdvice) string { return s.ID }, p.whySuspect) || found
+	found = explain(a.Inspections, id, func(k *advisor.InspectionAdvice) string { return k.ID }, p.whyLook) || found
+	found = explain(a.Holds, id, func(h *advisor.HoldAdvice) string { return h.ID }, p.whyHold) || found
+	found = explain(a.Open, id, func(q *advisor.OpenQuestion) string { return q.ID }, p.whyQuestion) || found
 	if !found {
 		return "", fmt.Errorf("the advice on %s says nothing of %q: it names operations, suspects, inspections, standing holds and open questions", a.Case.ID, id)
 	}
 	p.line("")
 	p.para("", "", Closing)
 	return p.b.String(), nil
+}
+
+// explain tells of the item that has an id, if there is one.
+func explain[T any](items []T, id string, of func(*T) string, tell func(*T)) (found bool) {
+	for i := range items {
+		if of(&items[i]) == id {
+			tell(&items[i])
+			found = true
+		}
+	}
+	return found
 }
 
 // against words a call against its foil.
