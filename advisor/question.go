@@ -52,7 +52,10 @@ type Question struct {
 	Fixed   bool // layout, age: not varied in what-ifs
 	Rank    int  // 1..10 among the first questions of an intake, 0 otherwise
 	Hazards []string
-	At      Place
+	// AgainAfter lists work that undoes what was known: once it is done, an
+	// older answer counts as not asked, and the holds that it lifted come back.
+	AgainAfter []string
+	At         Place
 }
 
 // OptionBit gives the bit of an option by id, or false.

@@ -33,6 +33,7 @@ var questionTable = table[advisor.Question]{
 		may("fixed", "layout, age: not varied in what-ifs", func(q *advisor.Question) slot { return yes(&q.Fixed) }),
 		may("first", "its rank, 1 to 10, among the first questions of an intake", func(q *advisor.Question) slot { return whole(&q.Rank, 1, 10) }),
 		may("hazards", "what can hurt while looking", func(q *advisor.Question) slot { return names(&q.Hazards, aHazard) }),
+		may("again_after", "work that undoes what was known: an answer older than it counts as not asked", func(q *advisor.Question) slot { return names(&q.AgainAfter, anOperation) }),
 	},
 }
 

@@ -1,6 +1,7 @@
 package casefile
 
 import (
+	"slices"
 	"strings"
 	"time"
 
@@ -79,7 +80,7 @@ func (r *reader) long(a *advisor.Answer, n *tomltext.Node) {
 		case "by":
 			a.By = r.text(f)
 		case "on":
-			a.On = date(f.Value, &r.list)
+			a.On = dateOrTime(f.Value, &r.list)
 		case "is", "from", "to", "not", "any_of":
 		default:
 			d := r.list.Errorf(f.KeySpan, "unknown-key", "an answer has no key %q", f.Key)
@@ -136,13 +137,31 @@ func text(f *tomltext.Field, list *diag.List) string {
 
 // date reads a day: a TOML date, or the same in quotes.
 func date(n *tomltext.Node, list *diag.List) string {
-	if n.Kind == tomltext.Date || n.Kind == tomltext.String {
-		if _, err := time.Parse(time.DateOnly, n.Str); err == nil {
-			return n.Str
-		}
+	return moment(n, list, "2025-10-14", time.DateOnly)
+}
+
+// dateOrTime reads a day, or a day and the time of day, as the order of what
+// was done in one day needs it.
+func dateOrTime(n *tomltext.Node, list *diag.List) string {
+	return moment(n, list, "2025-10-14 or 2025-10-14T15:30:00", moments...)
+}
+
+// moments are the ways to say when something was done.
+var moments = []string{time.DateOnly, "2006-01-02T15:04:05"}
+
+func moment(n *tomltext.Node, list *diag.List, like string, layouts ...string) string {
+	if (n.Kind == tomltext.Date || n.Kind == tomltext.String) && isMoment(n.Str, layouts...) {
+		return n.Str
 	}
-	list.Errorf(n.Span, "wrong-kind", "%s is no date", shown(n)).Help = "a date is written 2025-10-14, without quotes"
+	list.Errorf(n.Span, "wrong-kind", "%s is no date", shown(n)).Help = "a date is written " + like + ", without quotes"
 	return ""
+}
+
+func isMoment(s string, layouts ...string) bool {
+	return slices.ContainsFunc(layouts, func(layout string) bool {
+		_, err := time.Parse(layout, s)
+		return err == nil
+	})
 }
 
 // written is a value as the person wrote it, without the quotes of a text.

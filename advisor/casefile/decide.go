@@ -14,7 +14,8 @@ var Decided = []string{"accepted", "declined", "done"}
 
 // Decide gives a case's bytes with an operation put in a list of decisions.
 // An operation newly accepted is no longer declined, and the other way round.
-// A decision that is there already changes nothing.
+// A decision that is there already changes nothing, but work may be done again
+// at another time.
 func Decide(data []byte, list string, d advisor.Decision) ([]byte, error) {
 	if !slices.Contains(Decided, list) {
 		return nil, fmt.Errorf("%q is no decision: accepted, declined or done", list)
@@ -32,7 +33,7 @@ func Decide(data []byte, list string, d advisor.Decision) ([]byte, error) {
 		}
 	}
 	before := t.root.Get("decisions").Get(list)
-	if _, there := find(before, d.Operation); there {
+	if i, there := find(before, d.Operation); there && (list != "done" || d.Date == "" || doneAt(before.Items[i]) == d.Date) {
 		return t.data, nil
 	}
 	switch {
@@ -69,12 +70,20 @@ func long(d advisor.Decision) string {
 	return "{ " + strings.Join(parts, ", ") + " }"
 }
 
-// find looks for an operation in a list of decisions.
+// doneAt is when a decision was made, "" when it does not say.
+func doneAt(item *tomltext.Node) string {
+	if on := item.Get("on"); on != nil {
+		return on.Str
+	}
+	return ""
+}
+
+// find looks for the last time that an operation is in a list of decisions.
 func find(list *tomltext.Node, operation string) (int, bool) {
 	if list == nil {
 		return 0, false
 	}
-	for i, item := range list.Items {
+	for i, item := range slices.Backward(list.Items) {
 		if item.Str == operation || item.Get("operation") != nil && item.Get("operation").Str == operation {
 			return i, true
 		}

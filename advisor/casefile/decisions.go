@@ -41,7 +41,7 @@ func (r *caseReader) listOf(f *tomltext.Field) (out []advisor.Decision) {
 		r.list.Errorf(f.Value.Span, "wrong-kind", "%s is a list of operations, and this is %s", f.Key, f.Value.Kind)
 		return nil
 	}
-	first := map[string]diag.Span{}
+	first := map[string]diag.Span{} // by operation and time: work may be done again later
 	for _, item := range f.Value.Items {
 		d := advisor.Decision{At: item.Span}
 		id := item
@@ -52,12 +52,16 @@ func (r *caseReader) listOf(f *tomltext.Field) (out []advisor.Decision) {
 		if d.Operation, ok = r.operation(id, item.Span); !ok {
 			continue
 		}
-		if at, twice := first[d.Operation]; twice {
+		key := d.Operation
+		if f.Key == "done" && d.Date != "" {
+			key += " " + d.Date
+		}
+		if at, twice := first[key]; twice {
 			fault := r.list.Errorf(item.Span, "duplicate-id", "%s is %s twice", d.Operation, f.Key)
 			fault.Related = []diag.Related{{At: at, Message: "the first one"}}
 			continue
 		}
-		first[d.Operation] = item.Span
+		first[key] = item.Span
 		out = append(out, d)
 	}
 	return out
@@ -74,7 +78,7 @@ func (r *caseReader) long(d *advisor.Decision, n *tomltext.Node) (id *tomltext.N
 		case "note":
 			d.Note = text(f, &r.list)
 		case "on":
-			d.Date = date(f.Value, &r.list)
+			d.Date = dateOrTime(f.Value, &r.list)
 		default:
 			r.unknownKey(f, "a decision", []string{"operation", "by", "on", "note"})
 		}

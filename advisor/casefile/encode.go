@@ -6,7 +6,6 @@ import (
 	"math"
 	"strconv"
 	"strings"
-	"time"
 
 	"github.com/BurntSushi/toml"
 
@@ -60,8 +59,8 @@ func (e Entry) Long(q *advisor.Question) (string, error) {
 		add("note", e.Note)
 	}
 	if e.On != "" {
-		if _, err := time.Parse(time.DateOnly, e.On); err != nil {
-			return "", fmt.Errorf("%q is no date: write it as 2025-10-14", e.On)
+		if !isMoment(e.On, moments...) {
+			return "", fmt.Errorf("%q is no date: write it as 2025-10-14 or 2025-10-14T15:30:00", e.On)
 		}
 		parts = append(parts, "on = "+e.On)
 	}

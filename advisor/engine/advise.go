@@ -26,7 +26,7 @@ func (e *Engine) brief(c *advisor.Case) (*advisor.Advice, *situation) {
 	s.weighMargins()
 	a := &advisor.Advice{Case: c, Settings: &e.book.Settings, Care: s.care, CareBecause: s.why, HoursFactor: s.factor,
 		Conflicts: s.conflicts}
-	a.Notes = append(append(a.Notes, s.forces.notes...), s.notes...)
+	a.Notes = slices.Concat(s.past, s.forces.notes, s.notes)
 	a.Holds = s.holds()
 	looks := s.inspections(a.Holds)
 	calls := s.calls(looks)

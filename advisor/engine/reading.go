@@ -20,6 +20,7 @@ type reading struct {
 	how       []advisor.Channel  // channel of that value
 	done      []bool             // by operation
 	conflicts []advisor.Conflict // answers of equal channels that disagree
+	past      []string           // answers that work done since has overtaken, in words
 }
 
 // read sets up the stage views of a case. With open, known(x) is undecided while
@@ -30,6 +31,10 @@ func (e *Engine) read(c *advisor.Case, open bool) *reading {
 	byQuestion := make([][]*advisor.Answer, len(e.book.Questions))
 	for i := range c.Answers {
 		if q, ok := e.question[c.Answers[i].Question]; ok {
+			if by := e.overtaken(c, &e.book.Questions[q], &c.Answers[i]); by != "" {
+				r.past = append(r.past, e.undone(&e.book.Questions[q], by))
+				continue
+			}
 			byQuestion[q] = append(byQuestion[q], &c.Answers[i])
 			r.asked[q] = true
 		}

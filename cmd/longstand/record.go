@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -73,9 +74,12 @@ func (k *desk) recordRows(rows []row, e *entry) error {
 			return failure(err)
 		}
 	}
+	when := k.order(time.Now(), iv, rows)
 	for _, r := range rows {
 		var line string
-		if data, line, err = k.one(iv, data, r, e); err != nil {
+		own := *e
+		own.on = when.of(r, e.on)
+		if data, line, err = k.one(iv, data, r, &own); err != nil {
 			if r.at != "" {
 				err = fmt.Errorf("%s: %w", r.at, err)
 			}
