@@ -231,6 +231,7 @@ type Line struct {
 	Operation        string // or inspection
 	Name             string
 	Kind             string // firm, maybe, look, risk
+	Waits            string // the danger that must be known before this line is firm, or ""
 	Chance           float64
 	Low, Usual, High int64
 	Mean             int64   // full mean, before the chance

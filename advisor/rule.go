@@ -82,6 +82,9 @@ type Loss struct {
 type Danger struct {
 	Kind string // brakes, steering, wheels, fuel_fire, structure, belts
 	Good Condition
+	// Before lists operations that come after the look: until the danger is
+	// known, no money on them, or on what needs them, is firm.
+	Before []string
 	Ground
 }
 

@@ -43,6 +43,7 @@ var dangerTable = table[advisor.Danger]{
 	name: "danger", doc: "that a fault can hurt",
 	fields: join([]field[advisor.Danger]{
 		must("kind", "what it endangers", func(v *advisor.Danger) slot { return word(&v.Kind, Dangers) }),
+		may("before", "the work that comes after: until the danger is known, no money on it, or on what needs it, is firm", func(v *advisor.Danger) slot { return names(&v.Before, anOperation) }),
 	}, conditionKeys("good", "what counts as looked at and found sound, age limits included", true, whenRoles, func(v *advisor.Danger) *advisor.Condition { return &v.Good }),
 		reasonKeys(false, func(v *advisor.Danger) *advisor.Ground { return &v.Ground })),
 }

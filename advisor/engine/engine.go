@@ -51,6 +51,7 @@ type saving struct {
 type suspect struct {
 	*advisor.Suspect
 	curedBy []int
+	before  []int // what waits until the danger is known
 	signs   []*advisor.Sign
 	family  int // index within the book's families, or -1
 }
@@ -182,6 +183,9 @@ func (e *Engine) indexSuspects() {
 	for i := range e.book.Suspects {
 		s := suspect{Suspect: &e.book.Suspects[i], family: -1}
 		s.curedBy = e.operationsOf(s.CuredBy)
+		if s.Danger != nil {
+			s.before = e.operationsOf(s.Danger.Before)
+		}
 		if f, ok := family[s.Family]; ok {
 			s.family = f
 		}

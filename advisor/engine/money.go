@@ -2,6 +2,7 @@ package engine
 
 import (
 	"math"
+	"slices"
 
 	"longstand/advisor"
 	"longstand/advisor/scope"
@@ -14,11 +15,19 @@ const z90 = 1.2815515655446004
 // and highs are never added; both ways to combine the spread are given.
 func (s *situation) total(a *advisor.Advice, looks []looked) advisor.Total {
 	var t advisor.Total
+	free := s.notWaiting(a.Operations)
 	for o := range a.Operations {
 		op := &a.Operations[o]
 		switch {
 		case op.Call == advisor.Do || op.Call == advisor.DoOpen:
-			t.Lines = append(t.Lines, s.line(o, "firm", 1, op.Saved))
+			l := s.line(o, "firm", 1, op.Saved)
+			if !free[o] {
+				l.Waits = s.waitsFor(o)
+			}
+			if l.Waits != "" {
+				l.Kind = "maybe"
+			}
+			t.Lines = append(t.Lines, l)
 			t.Lines = append(t.Lines, s.riskLines(o, 1)...)
 		case op.Call == advisor.LookFirst:
 			p := op.MaybeChance
@@ -38,6 +47,37 @@ func (s *situation) total(a *advisor.Advice, looks []looked) advisor.Total {
 	}
 	sum(&t)
 	return t
+}
+
+// notWaiting marks the work that waits for no danger to be known: what is
+// forced for safety, is usual on waking, opens to look or was accepted, and all
+// that it needs.
+func (s *situation) notWaiting(ops []advisor.OperationAdvice) []bool {
+	out := make([]bool, len(ops))
+	for o := range ops {
+		if ops[o].Routine || slices.Contains([]string{"danger", "to look", "accepted"}, ops[o].Forced) {
+			for _, j := range s.net.reach[o] {
+				out[j] = true
+			}
+		}
+	}
+	return out
+}
+
+// waitsFor names the danger that must be known before the money on an operation
+// is firm: the shell comes before the engine.
+func (s *situation) waitsFor(o int) string {
+	for k := range s.e.suspects {
+		if s.forces.looked[k] != advisor.Unknown || s.doubts[k].here == advisor.False {
+			continue
+		}
+		for _, door := range s.e.suspects[k].before {
+			if slices.Contains(s.net.reach[o], door) {
+				return s.e.suspects[k].ID
+			}
+		}
+	}
+	return ""
 }
 
 // line is the line of one operation, with its own three figures.

@@ -69,7 +69,7 @@ func spread(s advisor.Spread) any {
 }
 
 func moneyLine(l *advisor.Line) any {
-	out := object{"id": l.Operation, "name": l.Name, "kind": l.Kind, "chance": four(l.Chance), "low": l.Low, "usual": l.Usual,
+	out := object{"id": l.Operation, "name": l.Name, "kind": l.Kind, "waits": orNil(l.Waits), "chance": four(l.Chance), "low": l.Low, "usual": l.Usual,
 		"high": l.High, "mean": l.Mean, "expected": l.Expected, "deviation": four(l.Deviation), "minutes": l.Minutes, "sum": nil}
 	if s := l.Sum; s != nil {
 		out["sum"] = object{"hours": []float64{s.Hours.Low, s.Hours.Usual, s.Hours.High}, "hours_mean": four(s.HoursMean),
