@@ -30,6 +30,8 @@ func (e *Engine) brief(c *advisor.Case) (*advisor.Advice, *situation) {
 	a.Holds = s.holds()
 	looks := s.inspections(a.Holds)
 	calls := s.calls(looks)
+	a.Inspections = make([]advisor.InspectionAdvice, 0, len(looks))
+	a.Operations = make([]advisor.OperationAdvice, 0, len(s.e.ops))
 	for i := range looks {
 		a.Inspections = append(a.Inspections, looks[i].advice)
 	}

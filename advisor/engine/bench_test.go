@@ -21,3 +21,17 @@ func BenchmarkAdvise(b *testing.B) {
 		e.Advise(c)
 	}
 }
+
+// BenchmarkBrief is the advice without its ladder and open questions, as the
+// weighing of many cases takes it.
+func BenchmarkBrief(b *testing.B) {
+	e := builtin(b, nil)
+	data, err := os.ReadFile("../../testdata/cases/demo.toml")
+	require.NoError(b, err)
+	c, l := casefile.Read("demo.toml", data, e.Book())
+	require.False(b, l.HasErrors())
+	b.ReportAllocs()
+	for b.Loop() {
+		e.Brief(c)
+	}
+}

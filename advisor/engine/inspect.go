@@ -19,7 +19,7 @@ type looked struct {
 
 // inspections works out every look that can still answer something.
 func (s *situation) inspections(holds []advisor.HoldAdvice) []looked {
-	var out []looked
+	out := make([]looked, 0, len(s.e.looks))
 	for i := range s.e.looks {
 		l := &s.e.looks[i]
 		if s.all(l.When.ID) == advisor.False {

@@ -44,33 +44,55 @@ func (r *reading) draw(f *figures, combo, later []int) *network {
 		loss: make([]int64, len(r.e.suspects)), node: make([]int, len(r.e.suspects)), reach: make([][]int, n)}
 	p := &net.problem
 	p.Benefit, p.Cost = make([]int64, n), append([]int64(nil), f.cost...)
-	sure, maybe := r.requirements(f, combo)
-	arcs := sure
-	if !f.unsure {
-		arcs = append(arcs, maybe...)
-	}
-	net.reach = closures(n, append(append([][2]int32(nil), sure...), maybe...))
-	net.again = net.reach
-	if !slices.Equal(combo, later) {
-		sureLater, maybeLater := r.requirements(f, later)
-		net.again = closures(n, append(sureLater, maybeLater...))
-	}
-	for _, a := range arcs {
-		if !r.done[a[1]] && !r.done[a[0]] {
-			p.Arcs = append(p.Arcs, a)
-		}
-	}
+	by := r.waysBy(f, combo)
+	net.reach, net.again = by.reach, r.waysBy(f, later).reach
+	p.Arcs = r.toDo(p.Arcs, by.sure)
 	if f.unsure {
-		for _, a := range maybe {
-			if !r.done[a[1]] && !r.done[a[0]] {
-				p.Unsure = append(p.Unsure, a)
-			}
-		}
+		p.Unsure = r.toDo(p.Unsure, by.maybe)
+	} else {
+		p.Arcs = r.toDo(p.Arcs, by.maybe)
 	}
 	r.placeSuspects(net, f)
 	r.placeOverlaps(net, f, r.doors(combo, later))
 	r.placeSavings(net, f)
 	return net
+}
+
+// toDo adds the arcs between operations that are not done.
+func (r *reading) toDo(to, arcs [][2]int32) [][2]int32 {
+	for _, a := range arcs {
+		if !r.done[a[1]] && !r.done[a[0]] {
+			to = append(to, a)
+		}
+	}
+	return to
+}
+
+// ways are the requirements by one combination of ways, and all that each
+// operation requires by them, itself included.
+type ways struct {
+	combo       []int
+	off         *bool
+	sure, maybe [][2]int32
+	reach       [][]int
+}
+
+// waysBy works out a combination once for a case.
+func (r *reading) waysBy(f *figures, combo []int) *ways {
+	var off *bool
+	if len(f.off) > 0 {
+		off = &f.off[0]
+	}
+	for i := range r.ways {
+		if w := r.ways[i]; w.off == off && slices.Equal(w.combo, combo) {
+			return w
+		}
+	}
+	w := &ways{combo: combo, off: off}
+	w.sure, w.maybe = r.requirements(f, combo)
+	w.reach = closures(len(r.e.ops), slices.Concat(w.sure, w.maybe))
+	r.ways = append(r.ways, w)
+	return w
 }
 
 // requirements lists the arcs that apply, and those that may.
@@ -133,19 +155,21 @@ func closures(n int, arcs [][2]int32) [][]int {
 		next[a[0]] = append(next[a[0]], int(a[1]))
 	}
 	out := make([][]int, n)
+	seen, todo := newSet(n), make([]int, 0, n)
 	for i := range out {
-		seen := map[int]bool{i: true}
-		for todo := []int{i}; len(todo) > 0; {
+		seen.clear()
+		seen.add(i)
+		for todo = append(todo[:0], i); len(todo) > 0; {
 			j := todo[len(todo)-1]
 			todo = todo[:len(todo)-1]
 			for _, k := range next[j] {
-				if !seen[k] {
-					seen[k] = true
+				if !seen.has(k) {
+					seen.add(k)
 					todo = append(todo, k)
 				}
 			}
 		}
-		out[i] = sorted(seen)
+		out[i] = seen.list()
 	}
 	return out
 }
@@ -157,13 +181,13 @@ func (net *network) needed(s *suspect, off []bool) []int { return union(s.curedB
 func (net *network) needsLater(s *suspect, off []bool) []int { return union(s.curedBy, net.again, off) }
 
 func union(ops []int, reach [][]int, off []bool) []int {
-	set := map[int]bool{}
+	all := newSet(len(reach))
 	for _, o := range ops {
 		if !off[o] {
-			mark(set, reach[o])
+			all.addAll(reach[o])
 		}
 	}
-	return sorted(set)
+	return all.list()
 }
 
 // doors maps what a later way goes through to what the way taken now goes

@@ -20,6 +20,7 @@ type reading struct {
 	how       []advisor.Channel  // channel of that value
 	done      []bool             // by operation
 	conflicts []advisor.Conflict // answers of equal channels that disagree
+	ways      []*ways            // by combination of ways, made on first use
 	past      []string           // answers that work done since has overtaken, in words
 }
 

@@ -165,7 +165,7 @@ func (s *situation) reason(o int, a *advisor.OperationAdvice) string {
 
 // suspectsAdvice tells every suspect that applies, in order of id.
 func (s *situation) suspectsAdvice() []advisor.SuspectAdvice {
-	var out []advisor.SuspectAdvice
+	out := make([]advisor.SuspectAdvice, 0, len(s.e.suspects))
 	for k := range s.e.suspects {
 		d, sus := &s.doubts[k], &s.e.suspects[k]
 		if d.here == advisor.False {
