@@ -131,6 +131,7 @@ type OperationAdvice struct {
 	Until                                 string
 	ContainedIn                           string // chain: the upgrade that contains it
 	Variant                               string
+	VariantOpen                           bool // not known to be the one: the dearest still possible
 	Cautions                              []CautionAdvice
 	Sources                               []string
 	WouldIf                               []string // standing rules that would apply if

@@ -22,6 +22,46 @@ type Book struct {
 	Fingerprint string   // SHA-256 over the rule texts, hex
 }
 
+// boxesOfQuestions is the number from which the boxes of questions count on in
+// hundreds, so that a number of work and one of a finding look different.
+const boxesOfQuestions = 100
+
+// Edition names the rules that the boxes of a sheet hold for: the first four
+// digits of the fingerprint.
+func (b *Book) Edition() string { return b.Fingerprint[:min(4, len(b.Fingerprint))] }
+
+// Box is the number by which a work sheet and `record` know an operation (from
+// 1) or a question (from the next hundred above the operations); 0 for no such
+// id. It holds for one book: see Fingerprint.
+func (b *Book) Box(id string) int {
+	for i := range b.Operations {
+		if b.Operations[i].ID == id {
+			return i + 1
+		}
+	}
+	for i := range b.Questions {
+		if b.Questions[i].ID == id {
+			return b.firstQuestion() + i
+		}
+	}
+	return 0
+}
+
+// Boxed is the operation or question of a box number, "" when there is none.
+func (b *Book) Boxed(number int) string {
+	if i := number - 1; i >= 0 && i < len(b.Operations) {
+		return b.Operations[i].ID
+	}
+	if i := number - b.firstQuestion(); i >= 0 && i < len(b.Questions) {
+		return b.Questions[i].ID
+	}
+	return ""
+}
+
+func (b *Book) firstQuestion() int {
+	return (len(b.Operations)/boxesOfQuestions+1)*boxesOfQuestions + 1
+}
+
 // HoursFactor is one branch of the shop's list for rusted fixings.
 type HoursFactor struct {
 	When   Condition

@@ -22,6 +22,7 @@ func (s *situation) operation(o int, c *called) advisor.OperationAdvice {
 	}
 	if b.variant >= 0 {
 		a.Variant = op.Variants[b.variant].Name
+		a.VariantOpen = s.variantTruths(o)[b.variant] != advisor.True
 	}
 	minutes := func(h float64) int { return int(math.Floor(h*60*b.factor + 0.5)) }
 	a.MinutesLow, a.MinutesUsual, a.MinutesHigh = minutes(b.hours.Low), minutes(b.hours.Usual), minutes(b.hours.High)

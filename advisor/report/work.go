@@ -62,7 +62,7 @@ func (p *page) routine(ops []*advisor.OperationAdvice) {
 func (p *page) operation(o *advisor.OperationAdvice) {
 	head := fmt.Sprintf("%s [%s], %s", o.Name, o.ID, Money(o.Cost-o.Saved, p.a.Settings))
 	if o.Variant != "" {
-		head += ", " + o.Variant
+		head += ", " + variant(o)
 	}
 	p.para("  - ", "    ", head)
 	p.para("    ", "    ", p.because(o))

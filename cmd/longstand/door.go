@@ -39,7 +39,7 @@ func (d *door) root() *cobra.Command {
   longstand rules check`}
 	root.PersistentPreRun = func(c *cobra.Command, _ []string) { d.asJSON = wantsJSON(c) }
 	root.PersistentFlags().StringArrayVar(&d.house, "house", nil, "directory of house rules (repeatable)")
-	root.AddCommand(d.advise(), d.why(), d.ladder(), d.rules(), d.intake(), d.record(), d.letter())
+	root.AddCommand(d.advise(), d.why(), d.ladder(), d.sheet(), d.rules(), d.intake(), d.record(), d.letter())
 	return root
 }
 

@@ -16,8 +16,8 @@ import (
 
 // entry is what goes with everything that one record command says.
 type entry struct {
-	how, note, by, on, why, from string
-	replace                      bool
+	how, note, by, on, why, from, sheet string
+	replace                             bool
 }
 
 func (d *door) record() *cobra.Command {
@@ -32,6 +32,7 @@ func (d *door) record() *cobra.Command {
 	f.StringVar(&e.on, "on", "", "the date, as 2025-10-14")
 	f.StringVar(&e.why, "why", "", "the reason of an overruled call")
 	f.StringVar(&e.from, "from", "", "file of answers: question, then its value or readings, separated by commas")
+	f.StringVar(&e.sheet, "sheet", "", "the edition printed on the work sheet, to record by its box numbers")
 	f.BoolVar(&e.replace, "replace", false, "correct the answer that is there, instead of keeping both")
 	c.RunE = func(_ *cobra.Command, args []string) error {
 		if len(args) == 0 {
@@ -67,7 +68,11 @@ func (d *door) recordAll(path string, said []string, e *entry) error {
 }
 
 func (k *desk) recordRows(rows []row, e *entry) error {
-	data, told, err := k.data, []string(nil), error(nil)
+	data, told := k.data, []string(nil)
+	rows, err := k.unboxed(rows, e.sheet)
+	if err != nil {
+		return &exit{exitFault, fmt.Errorf("nothing is recorded: %w", err)}
+	}
 	iv := interview.New(k.e, k.c, interview.Options{})
 	if slices.ContainsFunc(rows, func(r row) bool { return r.isFinding(iv) }) {
 		if data, err = k.freeze(data); err != nil {
