@@ -40,7 +40,7 @@ func (s *situation) call(o int, needed, opened string, looks []looked) called {
 	case p.In[o] && f.in:
 		return called{call: advisor.Do, forced: f.why, by: f.by, reason: f.because}
 	case needed != "":
-		return called{call: advisor.Do, forced: "needed", by: needed, reason: "Needed by " + s.e.ops[s.e.operation[needed]].Name + "."}
+		return called{call: advisor.Do, forced: "needed", by: needed, reason: "Needed for: " + s.e.ops[s.e.operation[needed]].Name + "."}
 	case opened != "":
 		return called{call: advisor.Do, forced: "to look", by: opened, reason: "Opened to look: " + s.e.looks[s.e.look[opened]].Name + "."}
 	}
