@@ -107,6 +107,42 @@ var trade = []fact{
 		none: "ignition_service carb_reseal", stops: "cranked", stands: "injection_cut_off_first"},
 	{file: "53_vee_eight_automatic", do: "radiator coolant_change brake_hydraulics rodent_clean seat_belts", notDo: "valve_work bearing_shells",
 		none: "clutch_kit flywheel clutch_hydraulics", stands: "automatic_level_first no_pedal_no_moving", lifted: "clutch_holds_first clutch_pieces_out_first"},
+	{file: "70_flood_over_the_floor", do: "gearbox_oil_seals axle_oil_seals wheel_bearings wiring rodent_clean stale_fuel", notDo: "brake_pipes",
+		stops: "turned powered cranked driven road", stands: "flooded_engine_first flooded_wires_first flooded_gearbox_first flooded_axle_first", lifted: "struck_and_not_measured burnt_wires_first"},
+	{file: "71_flood_at_the_wheels", do: "gearbox_oil_seals axle_oil_seals wheel_bearings", notDo: "wiring rodent_clean", stands: "flooded_gearbox_first", lifted: "flooded_wires_first flooded_engine_first"},
+	{file: "72_salt_water", do: "brake_hydraulics brake_pipes structure_probe parking_brake wheel_bearings wiring", stops: "powered", stands: "flooded_wires_first"},
+	{file: "73_fire_under_the_bonnet", do: "wiring fuel_hoses brake_hoses", look: "heat_parts", notDo: "rodent_clean", stops: "powered driven",
+		stands: "burnt_wires_first burnt_parts_first", lifted: "flooded_wires_first flooded_axle_first struck_and_not_measured"},
+	{file: "74_crashed_coupe", do: "structure_probe airbag_system seat_belts", look: "steering_joints structure_weld", notDo: opened,
+		none: "heat_parts", stops: "powered road", stands: "airbags_made_safe_first belts_not_proved struck_and_not_measured", lifted: "flooded_wires_first burnt_parts_first"},
+	{file: "75_sunk_on_its_spheres", do: "fluid_suspension", stops: "lifted driven", stands: "body_held_before_below suspension_up_first"},
+	{file: "75_held_by_its_body", do: "fluid_suspension", stops: "driven", stands: "suspension_up_first", lifted: "body_held_before_below"},
+	{file: "76_pressure_brakes", look: "brake_pressure", stops: "driven", stands: "pressure_store_not_proved", lifted: "linkage_not_proved"},
+	{file: "77_silicone_with_a_bill", notDo: "brake_fluid", lifted: "fluid_not_proved"},
+	{file: "78_silicone_topped_up", do: "brake_fluid brake_hydraulics", stops: "road", stands: "fluid_not_proved"},
+	{file: "78_silicone_in_pressure_brakes", do: "brake_fluid brake_hydraulics", look: "brake_pressure", stops: "driven", stands: "pressure_store_not_proved"},
+	{file: "79_rod_brakes", look: "body_mounts", none: "brake_hydraulics brake_hoses brake_pipes brake_fluid brake_pressure", stops: "road", stands: "rods_not_balanced", lifted: "linkage_not_proved hydraulics_not_proved"},
+	{file: "80_dry_trunnions", do: "front_pivots", stops: "road", stands: "pivots_not_proved"},
+	{file: "81_worn_kingpins", do: "front_pivots", stops: "road", stands: "pivots_not_proved"},
+	{file: "82_swing_axles_tail_high", do: "rear_height", none: "radiator front_pivots", stops: "road", stands: "rear_stance_first"},
+	{file: "83_body_off_its_frame", do: "body_mounts structure_probe", look: "structure_weld", stops: "road", stands: "mounts_not_proved"},
+	{file: "84_rotten_hood", do: "structure_probe folding_roof water_sealing", look: "structure_weld", notDo: opened, lifted: "roof_latches_first"},
+	{file: "85_clicking_splines", do: "wire_wheels", stops: "road", stands: "wire_wheels_not_proved"},
+	{file: "86_split_rims", do: "wheel_rims", none: "wire_wheels"},
+	{file: "87_door_springs_open", do: "doors_locks", notDo: "structure_weld", stops: "road", stands: "doors_hold_first"},
+	{file: "88_brakes_opened", stops: "driven road", stands: "brakes_tried_after_work"},
+	{file: "88_brakes_opened_and_tried", lifted: "brakes_tried_after_work brakes_not_to_be_driven_on hydraulics_not_proved"},
+	{file: "88_brakes_opened_again", stops: "driven road", stands: "brakes_tried_after_work"},
+	{file: "88_brakes_tried_by_a_friend", stops: "driven road", stands: "brakes_tried_after_work"},
+	{file: "88_steering_apart", stops: "road", stands: "track_set_after_work", lifted: "steering_not_proved brakes_tried_after_work"},
+	{file: "88_steering_set", lifted: "track_set_after_work steering_not_proved"},
+	{file: "89_just_welded", stops: "road", stands: "welds_looked_at", lifted: "structure_not_proved structure_gone"},
+	{file: "90_power_steering_leaks", do: "power_steering", stops: "road", stands: "power_steering_tight_first"},
+	{file: "91_crack_in_the_view", do: "glass", stops: "road", stands: "glass_fit_first"},
+	{file: "92_dry_carpets", none: "fluid_suspension brake_pressure front_pivots rear_height wire_wheels folding_roof power_steering body_mounts airbag_system heat_parts",
+		leave: "water_sealing doors_locks glass structure_weld", lifted: "body_held_before_below pressure_store_not_proved mounts_not_proved wire_wheels_not_proved pivots_not_proved flooded_wires_first"},
+	{file: "93_burnt_tail", do: "fuel_hoses brake_hoses", look: "heat_parts", notDo: "wiring seat_belts", stands: "burnt_parts_first burnt_wires_first"},
+	{file: "93_wet_floor", do: "structure_probe rodent_clean", look: "water_sealing structure_weld"},
 	{file: "39_any_waking", do: "engine_oil_filter wheel_nuts_again", stops: "run", stands: "fresh_oil_first"},
 }
 
@@ -243,6 +279,15 @@ func TestNothingBelowAFoldingPoint(t *testing.T) {
 	}
 }
 
+// TestATrialComesAfterTheWork: what was measured before the work lifts nothing;
+// only the trial after it does.
+func TestATrialComesAfterTheWork(t *testing.T) {
+	a := advise(t, builtin(t, nil), "88_brakes_opened")
+	i := slices.IndexFunc(a.Holds, func(h advisor.HoldAdvice) bool { return h.ID == "brakes_tried_after_work" })
+	require.GreaterOrEqual(t, i, 0)
+	assert.Equal(t, []advisor.Settle{{Kind: "inspection", ID: "try_the_brakes_again"}}, a.Holds[i].LiftedBy)
+}
+
 // TestPagesOfTheTrade reads the pages where a fact is a matter of words.
 func TestPagesOfTheTrade(t *testing.T) {
 	e := builtin(t, nil)
@@ -255,6 +300,12 @@ func TestPagesOfTheTrade(t *testing.T) {
 		{"29_oiled_linings", "", "(wash|degrease) the linings"},
 		{"30_pitted_pipe", "only a new one", ""},
 		{"36_pinholed_tank", "No flame", ""},
+		{"73_fire_under_the_bonnet", "not touched bare-handed", ""},
+		{"74_crashed_coupe", "somebody trained", ""},
+		{"75_sunk_on_its_spheres", "stands come first", ""},
+		{"78_silicone_topped_up", "top up with nothing until that is certain", ""},
+		{"86_split_rims", "pump only in a cage", ""},
+		{"92_dry_carpets", "", "(?i)silicone fluid is said|pump only in a cage|suspension is lowered"},
 		{"39_any_waking", "again after the first hours", ""},
 		{"39_any_waking", "first 50 to 100 km", "re-?tighten the head"},
 	} {
