@@ -116,7 +116,8 @@ type OperationAdvice struct {
 	Access                                bool
 	Chance                                *float64 // at least one suspect it cures is there; nil for access
 	Margin                                *int64   // value forced in minus forced out, in money at the care's price; nil if forced
-	BreakEven                             *float64 // chance at which the call flips; nil when there is none
+	Lead                                  string   // the suspect that asks most for it
+	BreakEven                             *float64 // chance of Lead at which the call flips; nil when there is none
 	Cost                                  int64    // own mean cost, no access
 	MinutesLow, MinutesUsual, MinutesHigh int
 	PartsLow, PartsUsual, PartsHigh       int64
@@ -124,7 +125,7 @@ type OperationAdvice struct {
 	Saved                                 int64    // saving that acts (open on the stand)
 	Needs                                 []string // operations it requires in this case
 	NeededBy                              []string // operations in the scope that require it
-	SharedWith                            []string // operations in the scope that share its access
+	SharedWith                            []string // operations in the scope that share a quarter or more of its access, most first
 	Suspects                              []string // active suspects it helps to cure, likeliest first
 	Settles                               []string // inspections that can settle it
 	MaybeChance                           float64  // look first: chance of the outcomes that have it in scope
@@ -265,6 +266,10 @@ type Step struct {
 	Cost                int64    // of the whole scope at this step
 	Benefit             int64    // what the whole scope is expected to save later, less overlaps
 	AddCost, AddBenefit int64
+	Again               []string // of what is open before the step: to be done and paid again if the step is done later
+	AgainCost           int64
+	Alone               int64 // of what enters, when the steps between are passed over
+	After               int   // the step that must be in for what enters to be done at all
 }
 
 // Ladder is nested scopes from lean to thorough. Step 0 is what is forced in.
@@ -274,14 +279,54 @@ type Ladder struct {
 	Low, High Price // the range shown
 }
 
-// Turn is a single answer that would change the call on an operation.
+// Budget is where a sum to spend lies on the ladder, minor units.
+type Budget struct {
+	Sum    int64
+	Within int   // the last step that it covers; -1 when it does not reach step 0
+	Left   int64 // over that step
+	Short  int64 // of the next step; 0 when there is none
+	Fits   []int // later steps whose block by itself fits what is left
+}
+
+// Turn is a single answer that would change a call.
 type Turn struct {
 	Question string
 	Name     string
 	Value    Value
-	Written  string // the answer in words
-	To       Call
-	Asked    bool // there is an answer already; this one would contradict it
-	Minutes  int  // to find out
-	Looks    []string
+	Written  string   // the answer in words
+	Changes  []Change // what it would change
+	Asked    bool     // something is known of it already; this answer would contradict it
+	Now      string   // what is known of it in words, with how it is known
+	How      Channel  // how that is known
+	Ways     []Finding
+}
+
+// Change is another call on an operation, or another state of a hold or a look.
+type Change struct {
+	ID       string
+	From, To string
+}
+
+// Finding is a way to find out an answer: a question of the walk-round, or an
+// inspection with what must be opened for it.
+type Finding struct {
+	Look    string // id of the inspection, "" for the walk-round
+	Name    string
+	Station string
+	Minutes int
+	Cost    int64    // of the minutes and of what must be opened, minor units
+	Opens   []string // operations to get at it that the scope does not hold
+}
+
+// Why is what belongs to one id beside its advice: the single answers that
+// would change the call, and the sources in full.
+type Why struct {
+	ID, Kind string // operation, suspect, inspection, hold or question
+	Name     string
+	Because  string   // the rule's own reason; of a question, how to see or measure it
+	Now      string   // of a question: what is known of it, in words
+	Minutes  int      // of a question or an inspection: to find out
+	Turns    []Turn   // unknown ones first, then the cheapest to find out
+	Tried    int      // answers that were tried
+	Sources  []Source // of the whole book, for the page to pick from
 }

@@ -202,6 +202,7 @@ func (s *situation) ladder() advisor.Ladder {
 			l.Here = i
 		}
 	}
+	s.paidAgain(l.Steps)
 	return l
 }
 

@@ -32,10 +32,13 @@ type situation struct {
 }
 
 // weigh works out the scope of a case.
-func (e *Engine) weigh(c *advisor.Case, open bool) *situation {
-	s := &situation{reading: e.read(c, open), c: c}
+func (e *Engine) weigh(c *advisor.Case, open bool) *situation { return e.read(c, open).weigh(c) }
+
+// weigh works out the scope of a case as this reading has it.
+func (r *reading) weigh(c *advisor.Case) *situation {
+	s := &situation{reading: r, c: c}
 	s.care, s.why = s.careOf()
-	s.price = e.price(s.care)
+	s.price = r.e.price(s.care)
 	s.fit()
 	s.doubts = s.chances(s.fitted)
 	s.forces = s.forcing(c, s.doubts, s.off)

@@ -49,6 +49,7 @@ func (s *situation) numbers(o int, a *advisor.OperationAdvice) {
 		money := scope.Money(by, s.price)
 		a.Margin = &money
 		if k := s.lead(o); k >= 0 && s.net.loss[k] > 0 {
+			a.Lead = s.e.suspects[k].ID
 			if p := scope.BreakEven(s.net.benefit[k], by, s.price, s.net.loss[k]); p > 0 && p < 1 {
 				a.BreakEven = &p
 			}
@@ -98,25 +99,20 @@ func (s *situation) lead(o int) int {
 	return best
 }
 
-// neighbours names what an operation needs, what needs it, and who shares its access.
+// neighbours names what an operation needs, what needs it, who shares its
+// access, and what it helps to cure.
 func (s *situation) neighbours(o int, a *advisor.OperationAdvice) {
 	for _, j := range s.net.reach[o] {
 		if j != o && !s.done[j] {
 			a.Needs = append(a.Needs, s.e.ops[j].ID)
 		}
 	}
-	access := s.accessOf(o)
 	for i := range s.e.ops {
-		if i == o || !s.member[i] {
-			continue
-		}
-		if slices.Contains(s.net.reach[i], o) {
+		if i != o && s.member[i] && slices.Contains(s.net.reach[i], o) {
 			a.NeededBy = append(a.NeededBy, s.e.ops[i].ID)
 		}
-		if !s.e.ops[i].Access && slices.ContainsFunc(s.accessOf(i), func(j int) bool { return slices.Contains(access, j) }) {
-			a.SharedWith = append(a.SharedWith, s.e.ops[i].ID)
-		}
 	}
+	a.SharedWith = s.sharing(o)
 	likely := slices.Clone(s.e.ops[o].suspects)
 	if a.Access {
 		likely = s.behind(o)
@@ -133,6 +129,37 @@ func (s *situation) neighbours(o int, a *advisor.OperationAdvice) {
 			a.WouldIf = append(a.WouldIf, r.ID)
 		}
 	}
+}
+
+// sharing lists the operations of the scope that share the access of one: at
+// least a quarter of its cost, those first that share most.
+func (s *situation) sharing(o int) []string {
+	access := s.accessOf(o)
+	if len(access) == 0 {
+		return nil
+	}
+	shared := map[string]int64{}
+	var whole int64
+	for _, j := range access {
+		whole += s.figures.cost[j]
+	}
+	var out []string
+	for i := range s.e.ops {
+		if i == o || !s.member[i] || s.e.ops[i].Access || slices.Contains(s.net.reach[o], i) {
+			continue
+		}
+		id := s.e.ops[i].ID
+		for _, j := range s.accessOf(i) {
+			if slices.Contains(access, j) {
+				shared[id] += s.figures.cost[j]
+			}
+		}
+		if shared[id] > 0 && shared[id]*4 >= whole {
+			out = append(out, id)
+		}
+	}
+	slices.SortStableFunc(out, func(x, y string) int { return cmp.Compare(shared[y], shared[x]) })
+	return out
 }
 
 // behind lists the suspects whose cure needs an access operation, those that

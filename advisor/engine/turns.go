@@ -2,150 +2,142 @@ package engine
 
 import (
 	"cmp"
-	"fmt"
-	"math"
+	"runtime"
 	"slices"
+	"sync"
+	"sync/atomic"
 
 	"longstand/advisor"
 )
 
-// Turns finds the single answers that would change the call on an operation,
-// each by working the case out again with that one answer seen or measured:
-// every option, a number at the ends of its range, at each threshold it is
-// compared with and between. Fixed questions are not tried. Unknown ones come
-// first, then the quickest to find out. Do and do while open count as one call.
-func (e *Engine) Turns(c *advisor.Case, operation string) []advisor.Turn {
-	o, ok := e.operation[operation]
-	if !ok {
-		return nil
+// job is one answer to be tried.
+type job struct {
+	q    int
+	try  try
+	like int // the first answer that every rule takes alike; none: the case as it is
+	does []advisor.Change
+}
+
+// none stands for the case as it is: an answer like it changes nothing.
+const none = -1
+
+// turns tries single answers, each by working the case out again with that one
+// answer seen, and keeps those that change a verdict on the subject. It tries
+// the questions of only, or every one. Answers that every rule takes alike are
+// worked out once.
+func (e *Engine) turns(c *advisor.Case, about *subject, only []int) (turns []advisor.Turn, tried int) {
+	now := e.weigh(c, false)
+	was := now.verdicts(about)
+	jobs := e.jobs(c, only)
+	abreast(len(jobs), func() func(int) {
+		r := e.read(c, false)
+		return func(i int) {
+			if j := &jobs[i]; j.like == i {
+				r.try(j.q, j.try.value)
+				j.does = changed(was, r.weigh(c).verdicts(about))
+				r.restore(c, j.q)
+			}
+		}
+	})
+	for i := range jobs {
+		j := &jobs[i]
+		if j.like != none {
+			j.does = jobs[j.like].does
+		}
+		if len(j.does) > 0 {
+			turns = append(turns, now.turn(j))
+		}
 	}
-	now := e.callOf(c, o)
-	asked := map[string]bool{}
-	for i := range c.Answers {
-		asked[c.Answers[i].Question] = true
-	}
-	var out []advisor.Turn
+	slices.SortStableFunc(turns, func(a, b advisor.Turn) int {
+		return cmp.Or(last(!a.Asked, !b.Asked), last(len(a.Ways) > 0, len(b.Ways) > 0), cmp.Compare(dearness(&a), dearness(&b)))
+	})
+	return turns, len(jobs)
+}
+
+// jobs lists the answers to be tried. Fixed questions, and those that nothing
+// reads, are left out.
+func (e *Engine) jobs(c *advisor.Case, only []int) []job {
+	r := e.read(c, false)
+	var out []job
 	for q := range e.book.Questions {
 		question := &e.book.Questions[q]
-		if question.Fixed || len(e.program.ReadBy(q)) == 0 {
+		if question.Fixed || len(e.program.ReadBy(q)) == 0 || only != nil && !slices.Contains(only, q) {
 			continue
 		}
-		for _, t := range e.Tries(question) {
-			if to := e.callOf(with(c, question, t.Value), o); !same(now, to) {
-				t.To, t.Asked = to, asked[question.ID]
-				out = append(out, t)
+		seen := map[string]int{r.signature(q): none}
+		for _, t := range e.tries(c, question) {
+			r.try(q, t.value)
+			mark := r.signature(q)
+			like, ok := seen[mark]
+			if !ok {
+				like = len(out)
+				seen[mark] = like
 			}
+			out = append(out, job{q: q, try: t, like: like})
 		}
-	}
-	slices.SortStableFunc(out, func(a, b advisor.Turn) int {
-		return cmp.Or(last(!a.Asked, !b.Asked), cmp.Compare(a.Minutes, b.Minutes))
-	})
-	return out
-}
-
-// callOf is the engine's own call on an operation.
-func (e *Engine) callOf(c *advisor.Case, o int) advisor.Call {
-	s := e.weigh(c, false)
-	return s.calls(s.inspections(nil))[o].call
-}
-
-// same takes do and do while open as one.
-func same(a, b advisor.Call) bool {
-	if a == advisor.DoOpen {
-		a = advisor.Do
-	}
-	if b == advisor.DoOpen {
-		b = advisor.Do
-	}
-	return a == b
-}
-
-// with is a copy of a case in which one question is answered by what is seen.
-func with(c *advisor.Case, q *advisor.Question, v advisor.Value) *advisor.Case {
-	out := *c
-	out.Answers = slices.DeleteFunc(slices.Clone(c.Answers), func(a advisor.Answer) bool { return a.Question == q.ID })
-	out.Answers = append(out.Answers, advisor.Answer{Question: q.ID, Value: v, How: advisor.Seen})
-	return &out
-}
-
-// Tries lists the answers to a question that are worth trying.
-func (e *Engine) Tries(q *advisor.Question) []advisor.Turn {
-	base := advisor.Turn{Question: q.ID, Name: q.Name, Minutes: q.Minutes}
-	for i := range e.looks {
-		if slices.Contains(e.looks[i].Answers, q.ID) {
-			base.Looks = append(base.Looks, e.looks[i].ID)
-			if q.Station == "inspection" {
-				base.Minutes = e.looks[i].minutes
-			}
-		}
-	}
-	var out []advisor.Turn
-	add := func(v advisor.Value, written string) {
-		t := base
-		t.Value, t.Written = v, written
-		out = append(out, t)
-	}
-	switch q.Kind {
-	case advisor.YesNoKind:
-		add(advisor.YesNo(true), "yes")
-		add(advisor.YesNo(false), "no")
-	case advisor.Choice:
-		for i, opt := range q.Options {
-			add(advisor.OneOf(1<<i), opt.Name)
-		}
-	case advisor.Choices:
-		for i, opt := range q.Options {
-			add(advisor.Value{State: advisor.Told, Yes: 1 << i, No: q.AllOptions() &^ (1 << i)}, opt.Name)
-		}
-	case advisor.NumberKind, advisor.Year:
-		for _, x := range e.points(q) {
-			add(advisor.Number(x), fmt.Sprintf("%g %s", x, q.Unit))
-		}
-	case advisor.ReadingsKind:
-		for _, r := range e.readingsSeen(q) {
-			add(advisor.Value{State: advisor.Told, Readings: r}, fmt.Sprintf("%v %s", r, q.Unit))
-		}
+		r.restore(c, q)
 	}
 	return out
 }
 
-// points are the numbers worth trying: the ends of the range, each threshold
-// with a step to either side, and the middle between two thresholds.
-func (e *Engine) points(q *advisor.Question) []float64 {
-	step := q.Step
-	if step == 0 {
-		step = 1
+// abreast does n pieces of work on as many processors as there are, each with a
+// worker of its own. Every piece writes its own result, so that the order of
+// doing does not show.
+func abreast(n int, worker func() func(i int)) {
+	var next atomic.Int64
+	var all sync.WaitGroup
+	for range min(n, runtime.GOMAXPROCS(0)) {
+		all.Go(func() {
+			do := worker()
+			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+				do(i)
+			}
+		})
 	}
-	out := []float64{q.Low, q.High}
-	prev := q.Low
-	for _, t := range e.program.Thresholds(e.question[q.ID]) {
-		out = append(out, t-step, t, t+step, math.Round((prev+t)/2/step)*step)
-		prev = t
-	}
-	out = append(out, math.Round((prev+q.High)/2/step)*step)
-	out = slices.DeleteFunc(out, func(x float64) bool { return x < q.Low || x > q.High })
-	slices.Sort(out)
-	return slices.Compact(out)
+	all.Wait()
 }
 
-// readingsSeen are the readings that the book's own specimens use.
-func (e *Engine) readingsSeen(q *advisor.Question) [][]float64 {
-	var out [][]float64
-	for i := range e.book.Signs {
-		conditions := []advisor.Condition{e.book.Signs[i].When}
-		for _, l := range e.book.Signs[i].Levels {
-			conditions = append(conditions, l.When)
+// dearness is what finding out costs by the cheapest way.
+func dearness(t *advisor.Turn) int64 {
+	if len(t.Ways) == 0 {
+		return 0
+	}
+	return t.Ways[0].Cost
+}
+
+// turn tells of an answer that changes something: what is known of it now, and
+// how to find out.
+func (s *situation) turn(j *job) advisor.Turn {
+	q, question := j.q, &s.e.book.Questions[j.q]
+	return advisor.Turn{Question: question.ID, Name: question.Name, Value: j.try.value, Written: j.try.written, Changes: j.does,
+		Asked: s.values[q].State == advisor.Told, Now: present(s.c, question), How: s.how[q], Ways: s.findings(q)}
+}
+
+// findings are the ways to find out an answer, the cheapest first.
+func (s *situation) findings(q int) []advisor.Finding {
+	var out []advisor.Finding
+	for i := range s.e.looks {
+		l := &s.e.looks[i]
+		if _, ok := slices.BinarySearch(l.answers, q); !ok || len(l.Bundle) > 0 {
+			continue
 		}
-		for _, c := range conditions {
-			for _, sp := range c.Specimens {
-				for _, a := range sp.Answers {
-					known := func(r []float64) bool { return slices.Equal(r, a.Value.Readings) }
-					if a.Question == q.ID && len(a.Value.Readings) > 0 && !slices.ContainsFunc(out, known) {
-						out = append(out, a.Value.Readings)
-					}
-				}
+		f := advisor.Finding{Look: l.ID, Name: l.Name, Station: l.Where, Minutes: l.minutes, Cost: s.e.minutesCost(l.minutes)}
+		opens := map[int]bool{}
+		for _, o := range l.access {
+			mark(opens, s.net.reach[o])
+		}
+		for _, o := range sorted(opens) {
+			if !s.member[o] && !s.done[o] && !s.off[o] {
+				f.Opens, f.Cost = append(f.Opens, s.e.ops[o].ID), f.Cost+s.figures.cost[o]
 			}
 		}
+		out = append(out, f)
 	}
+	// What no time was set for is found by the look, where there is one.
+	if question := &s.e.book.Questions[q]; question.Station != "inspection" && (question.Minutes > 0 || len(out) == 0) {
+		out = append(out, advisor.Finding{Name: question.Ask, Station: question.Station, Minutes: question.Minutes,
+			Cost: s.e.minutesCost(question.Minutes)})
+	}
+	slices.SortStableFunc(out, func(a, b advisor.Finding) int { return cmp.Compare(a.Cost, b.Cost) })
 	return out
 }

@@ -139,5 +139,6 @@ func price(p advisor.Price) []int64 { return []int64{p.Num, p.Den} }
 
 func step(s *advisor.Step) any {
 	return object{"price": price(s.Price), "enters": list(s.Enters), "cost": s.Cost, "benefit": s.Benefit,
-		"add_cost": s.AddCost, "add_benefit": s.AddBenefit}
+		"add_cost": s.AddCost, "add_benefit": s.AddBenefit, "again": list(s.Again), "again_cost": s.AgainCost,
+		"alone": s.Alone, "after": s.After}
 }

@@ -25,7 +25,7 @@ func operation(o *advisor.OperationAdvice) any {
 	out := object{"id": o.ID, "name": o.Name, "part": o.Part, "phase": o.Phase, "who": o.Who, "access": o.Access,
 		"call": o.Call, "because": o.Reason, "forced": orNil(o.Forced), "forced_by": orNil(o.ForcedBy), "routine": o.Routine,
 		"in_scope": o.InScope, "until": o.Until, "variant": orNil(o.Variant), "contained_in": orNil(o.ContainedIn),
-		"chance": four1(o.Chance), "break_even": four1(o.BreakEven), "maybe_chance": four(o.MaybeChance), "margin": nil, "overruled": nil,
+		"chance": four1(o.Chance), "lead": orNil(o.Lead), "break_even": four1(o.BreakEven), "maybe_chance": four(o.MaybeChance), "margin": nil, "overruled": nil,
 		"cost": o.Cost, "alone": o.Alone, "saved": o.Saved,
 		"minutes": []int{o.MinutesLow, o.MinutesUsual, o.MinutesHigh}, "parts": []int64{o.PartsLow, o.PartsUsual, o.PartsHigh},
 		"needs": list(o.Needs), "needed_by": list(o.NeededBy), "shared_with": list(o.SharedWith), "suspects": list(o.Suspects),

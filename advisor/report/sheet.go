@@ -15,7 +15,7 @@ import (
 // the book are needed for what can be answered.
 func Sheet(a *advisor.Advice, b *advisor.Book) string {
 	p := &sheet{page: page{a: a}, book: b, opened: map[string][]*advisor.InspectionAdvice{}}
-	p.head()
+	p.sheetHead()
 	p.stops()
 	p.order = p.inOrder()
 	p.placeLooks()
@@ -44,7 +44,7 @@ var phaseTitle = map[string]string{"make_safe": "Make safe", "look": "Look", "st
 // whoDoes says who does what the shop does not.
 var whoDoes = map[string]string{"sent_out": "sent out", "owner": "the owner does it", "licensed": "licensed trade only"}
 
-func (p *sheet) head() {
+func (p *sheet) sheetHead() {
 	c := p.a.Case
 	p.line("Work sheet: %s", c.Name)
 	p.para("", "  ", fmt.Sprintf("job %s, %s", c.ID, c.Date))

@@ -8,16 +8,12 @@ import (
 	"longstand/advisor"
 )
 
-// width is the width of a terminal page, in characters.
-const width = 80
-
-// Closing is the line that ends every page of advice.
-const Closing = "This is advice, not a licence. Local codes, the maker's data and licensed practice come first wherever they differ from it."
-
 // Text writes the advice for a terminal 80 columns wide, top down as a mechanic
 // works: what must not be done, where to look, what to do, what to leave, money.
-func Text(a *advisor.Advice) string {
-	p := &page{a: a}
+func Text(a *advisor.Advice) string { return whole(&page{a: a}) }
+
+// whole writes the page of the whole advice.
+func whole(p *page) string {
 	p.heading()
 	p.holds()
 	p.looks()
@@ -28,26 +24,9 @@ func Text(a *advisor.Advice) string {
 	return p.b.String()
 }
 
-// page gathers the lines of one page.
-type page struct {
-	a *advisor.Advice
-	b strings.Builder
-	// said are the cautions already printed in full on this page.
-	said map[string]bool
-}
-
-func (p *page) line(format string, args ...any) { fmt.Fprintf(&p.b, format+"\n", args...) }
-
-func (p *page) para(first, rest, text string) { p.b.WriteString(wrap(text, first, rest, width)) }
-
-// title sets a section's title, underlined.
-func (p *page) title(words string) {
-	p.line("\n%s\n%s", words, strings.Repeat("-", runes(words)))
-}
-
 func (p *page) heading() {
 	c := p.a.Case
-	p.line("%s", c.Name)
+	p.head(c.Name)
 	p.para("", "  ", fmt.Sprintf("job %s, reckoned to %s; care: %s (%s)", c.ID, c.Date, p.a.Care, p.a.CareBecause))
 	if c.Words != "" {
 		p.para("The owner's wish: ", "  ", c.Words)
@@ -133,85 +112,33 @@ func leading(stops []string) string {
 	return ""
 }
 
-// stationNames are where one stands, as said on pages.
-var stationNames = map[string]string{"story": "With the owner", "papers": "With the papers", "outside": "Outside, walking round",
-	"cabin": "In the cabin", "luggage": "At the luggage space", "bonnet": "Under the bonnet, cold", "underneath": "Underneath, on stands or lift",
-	"bench": "On the bench", "inspection": "On the bench"}
-
-func (p *page) looks() {
-	if len(p.a.Open) > 0 && p.a.Open[0].Structure {
-		defer p.openCount()
-	}
-	if !p.anyAdvised() {
-		return
-	}
-	p.title("Look at first")
-	for _, st := range advisor.Stations {
-		shown := false
-		for i := range p.a.Inspections {
-			k := &p.a.Inspections[i]
-			if k.Where != st || !k.Advised {
-				continue
-			}
-			if !shown {
-				p.line("%s:", stationNames[st])
-				shown = true
-			}
-			p.look(k)
-		}
-	}
-}
-
-func (p *page) anyAdvised() bool {
-	for i := range p.a.Inspections {
-		if p.a.Inspections[i].Advised {
-			return true
-		}
-	}
-	return false
-}
-
-func (p *page) look(k *advisor.InspectionAdvice) {
-	p.para(fmt.Sprintf("%3d. ", k.Rank), "     ", fmt.Sprintf("%s (%s)", sentence(k.Name), Hours(k.Minutes)))
-	if k.Reason != "" {
-		p.para("     ", "     ", sentence(k.Reason))
-	}
-	switch {
-	case k.WhenOpen:
-		p.para("     ", "     ", "Look when open: the work opens it anyway.")
-	case len(k.Access) > 0:
-		p.para("     ", "     ", "To get at it: "+strings.Join(p.names(k.Access), ", ")+".")
-	}
-	if len(k.Blocked) > 0 {
-		p.para("     ", "     ", "Not before: "+strings.Join(p.holdNames(k.Blocked), "; ")+".")
-	}
-	p.cautions(k.Cautions, "     ")
-}
-
-// openCount says how many questions of the walk-round are still worth asking.
-func (p *page) openCount() {
-	n := 0
-	for i := range p.a.Open {
-		if p.a.Open[i].Structure {
-			n++
-		}
-	}
-	p.para("", "", fmt.Sprintf("%d questions of the walk-round can still change this advice, %d of them its rules; `longstand intake` asks them.", len(p.a.Open), n))
-}
-
 // names gives the plain names of operations.
 func (p *page) names(ids []string) []string {
 	var out []string
 	for _, id := range ids {
-		name := id
-		for i := range p.a.Operations {
-			if p.a.Operations[i].ID == id {
-				name = p.a.Operations[i].Name
-			}
-		}
-		out = append(out, name)
+		out = append(out, p.name(id))
 	}
 	return out
+}
+
+// operations gives the plain names of those ids that are operations.
+func (p *page) operations(ids []string) (out []string) {
+	for _, id := range ids {
+		if name := p.name(id); name != id {
+			out = append(out, name)
+		}
+	}
+	return out
+}
+
+// name is the plain name of an operation; another id is given back.
+func (p *page) name(id string) string {
+	for i := range p.a.Operations {
+		if p.a.Operations[i].ID == id {
+			return p.a.Operations[i].Name
+		}
+	}
+	return id
 }
 
 // holdNames says of holds what must be so first.
@@ -251,12 +178,16 @@ func (p *page) cautions(list []advisor.CautionAdvice, indent string) {
 	}
 }
 
-func (p *page) footer() {
-	for _, n := range p.a.Notes {
-		p.para("Note: ", "  ", n)
+// sentenceOpen is sentence without its full stop, for what goes on after it.
+func sentenceOpen(words string) string { return strings.TrimSuffix(sentence(words), ".") }
+
+// sentenceStart is sentence without its capital, for what goes on before it.
+func sentenceStart(words string) string {
+	r := []rune(sentence(words))
+	if len(r) > 1 && strings.ToLower(string(r[1])) == string(r[1]) {
+		r[0] = []rune(strings.ToLower(string(r[0])))[0]
 	}
-	p.line("")
-	p.para("", "", Closing)
+	return string(r)
 }
 
 // sentence gives words a capital first and a full stop last.

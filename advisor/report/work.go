@@ -22,7 +22,7 @@ func (p *page) work() {
 				continue
 			}
 			if !shown {
-				p.line("%s:", callTitle[call])
+				p.sub(callTitle[call] + ":")
 				shown = true
 			}
 			p.operation(o)
@@ -51,10 +51,10 @@ func (p *page) routine(ops []*advisor.OperationAdvice) {
 			continue
 		}
 		if !shown {
-			p.line("Routine on waking:")
+			p.sub("Routine on waking:")
 			shown = true
 		}
-		p.para("  - ", "    ", fmt.Sprintf("%s, %s. %s", o.Name, Money(o.Cost, p.a.Settings), sentence(o.Reason)))
+		p.para("  - ", "    ", fmt.Sprintf("%s [%s], %s. %s", o.Name, o.ID, Money(o.Cost-o.Saved, p.a.Settings), sentence(o.Reason)))
 		p.cautions(o.Cautions, "    ")
 	}
 }
@@ -67,33 +67,78 @@ func (p *page) operation(o *advisor.OperationAdvice) {
 	p.para("  - ", "    ", head)
 	p.para("    ", "    ", p.because(o))
 	if o.Overruled != nil {
-		p.para("    ", "    ", fmt.Sprintf("Set by %s on %s (the book said: %s): %s", o.Overruled.By, o.Overruled.Date, o.Was, sentence(o.Overruled.Why)))
+		p.para("    ", "    ", p.overruled(o))
 	}
 	p.cautions(o.Cautions, "    ")
+}
+
+// overruled says who set a call otherwise, and why.
+func (p *page) overruled(o *advisor.OperationAdvice) string {
+	by := o.Overruled.By
+	if o.Overruled.Date != "" {
+		by += " on " + o.Overruled.Date
+	}
+	return fmt.Sprintf("Set to %s by %s (the book said: %s): %s", o.Call, by, o.Was, sentence(o.Overruled.Why))
 }
 
 // because is a call's reason, and for a look the looks that settle it.
 func (p *page) because(o *advisor.OperationAdvice) string {
 	words := sentence(o.Reason)
+	if o.ContainedIn != "" {
+		words = "Contained in: " + p.name(o.ContainedIn) + "."
+	}
+	if o.Forced == "needed" {
+		words = "Needed for: " + p.name(o.ForcedBy) + "."
+	}
 	if o.Call == advisor.DoOpen && len(o.SharedWith) > 0 {
-		words += fmt.Sprintf(" Alone it would cost %s; the way in is open for %s.", Money(o.Alone, p.a.Settings), strings.Join(p.names(o.SharedWith[:min(3, len(o.SharedWith))]), ", "))
+		words += fmt.Sprintf(" Alone it would cost %s; the way in is open for: %s.", Money(o.Alone, p.a.Settings), strings.Join(p.names(o.SharedWith[:min(3, len(o.SharedWith))]), "; "))
 	}
 	if o.Call == advisor.LookFirst {
 		if o.Chance != nil {
-			words += fmt.Sprintf(" Needed in %s.", Chance(*o.Chance))
+			words += " " + needed(*o.Chance)
 		}
-		if looks := p.lookNames(o.Settles); len(looks) > 0 {
+		if looks := p.lookNames(p.settling(o)); len(looks) > 0 {
 			words += " Settled by: " + strings.Join(looks, "; ") + "."
 		}
 	}
 	return words
 }
 
+// settling lists the looks that settle an operation; of a danger not yet looked
+// at, the advised looks at it.
+func (p *page) settling(o *advisor.OperationAdvice) []string {
+	if len(o.Settles) > 0 {
+		return o.Settles
+	}
+	var out []string
+	for i := range p.a.Inspections {
+		k := &p.a.Inspections[i]
+		if k.Advised && slices.ContainsFunc(k.Dangers, func(id string) bool { return slices.Contains(o.Suspects, id) }) {
+			out = append(out, k.ID)
+		}
+	}
+	return out
+}
+
+// until says what a leave lasts until.
+func until(words string) string {
+	if strings.HasPrefix(strings.ToLower(words), "left") {
+		return sentence(words)
+	}
+	return "Left until: " + sentenceStart(words)
+}
+
+// needed says how often a car like this one needs some work.
+func needed(chance float64) string {
+	return fmt.Sprintf("Needed on %s cars like this.", Chance(chance))
+}
+
+// lookNames names the first three of those ids that are looks.
 func (p *page) lookNames(ids []string) []string {
 	var out []string
-	for _, id := range ids[:min(3, len(ids))] {
+	for _, id := range ids {
 		for i := range p.a.Inspections {
-			if p.a.Inspections[i].ID == id {
+			if len(out) < 3 && p.a.Inspections[i].ID == id {
 				out = append(out, p.a.Inspections[i].Name)
 			}
 		}
@@ -110,18 +155,18 @@ func (p *page) leave() {
 		case o.Call == advisor.NotFitted:
 			none = append(none, o.Name)
 		case o.Call == advisor.Leave && !(o.Access && o.Overruled == nil && o.ID != "head_off" && o.ID != "engine_out" && o.ID != "gearbox_out"):
-			words := sentence(o.Reason)
+			words := p.because(o)
 			if o.Chance != nil && o.Forced == "" {
-				words += " Needed in " + Chance(*o.Chance) + "."
+				words += " " + needed(*o.Chance)
 			}
-			if o.Until != "" && o.Forced != "done" {
-				words += " " + sentence(o.Until)
+			if o.Until != "" && o.Forced != "done" && o.ContainedIn == "" {
+				words += " " + until(o.Until)
 			}
-			p.para("  - ", "    ", o.Name+": "+words)
+			p.para("  - ", "    ", fmt.Sprintf("%s [%s]: %s", o.Name, o.ID, words))
 		}
 	}
 	if len(none) > 0 {
-		p.para("Not on this car: ", "  ", strings.Join(none, ", ")+".")
+		p.para("Not on this car: ", "  ", strings.Join(none, "; ")+".")
 	}
 }
 
@@ -129,12 +174,44 @@ func (p *page) money() {
 	t := &p.a.Total
 	p.title("Money, before tax")
 	m := func(x int64) string { return Money(x, p.a.Settings) }
-	p.line("firm work and looks  %12s   of which looking %s", m(t.Firm), m(t.Looking))
-	p.line("may be needed        %12s   each by its chance", m(t.Maybe))
-	p.line("likely               %12s", m(t.Likely))
+	p.row("firm work and looks", m(t.Firm), "of which looking "+m(t.Looking))
+	p.row("may be needed", m(t.Maybe), "each by its chance")
+	p.row("likely", m(t.Likely), "the two together")
+	p.waiting()
 	p.para("", "", fmt.Sprintf("8 jobs in 10 end between %s and %s when one surprise does not bring the next, between %s and %s when they come together.",
 		m(t.Independent.Low), m(t.Independent.High), m(t.Dependent.Low), m(t.Dependent.High)))
 	p.para("", "", fmt.Sprintf("With tax at %s per cent the likely sum is %s.", trim(p.a.Settings.Tax*100), m(int64(float64(t.Likely)*(1+p.a.Settings.Tax)+0.5))))
+}
+
+// waiting says which money is not firm until a danger is known: the shell comes
+// before the engine.
+func (p *page) waiting() {
+	var sum int64
+	var names, dangers []string
+	for i := range p.a.Total.Lines {
+		l := &p.a.Total.Lines[i]
+		if l.Waits == "" {
+			continue
+		}
+		sum += l.Mean
+		names = append(names, l.Name)
+		if d := p.suspectName(l.Waits); !slices.Contains(dangers, d) {
+			dangers = append(dangers, d)
+		}
+	}
+	if sum > 0 {
+		p.para("", "", fmt.Sprintf("Of what may be needed, %s is not firm until it is known whether %s, and the owner still wants the car: %s.",
+			Money(sum, p.a.Settings), strings.Join(dangers, ", and whether "), strings.Join(names, "; ")))
+	}
+}
+
+func (p *page) suspectName(id string) string {
+	for i := range p.a.Suspects {
+		if p.a.Suspects[i].ID == id {
+			return p.a.Suspects[i].Name
+		}
+	}
+	return id
 }
 
 func trim(x float64) string {

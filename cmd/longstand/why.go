@@ -1,14 +1,21 @@
 package main
 
 import (
-	"io"
+	"fmt"
+	"slices"
 
 	"github.com/spf13/cobra"
 
+	"longstand/advisor"
+	"longstand/advisor/diag"
 	"longstand/advisor/report"
 )
 
+// pageFormats are what why and ladder can print.
+var pageFormats = []string{"text", "markdown"}
+
 func (d *door) why() *cobra.Command {
+	var format string
 	c := &cobra.Command{Use: "why CASE ID", Short: "why this operation, suspect, inspection, hold or question",
 		Example: "  longstand why testdata/cases/demo.toml head_off",
 		Args: func(_ *cobra.Command, args []string) error {
@@ -17,7 +24,11 @@ func (d *door) why() *cobra.Command {
 			}
 			return nil
 		}}
+	c.Flags().StringVar(&format, "format", "text", "text, markdown")
 	c.RunE = func(_ *cobra.Command, args []string) error {
+		if err := oneOf("format", format, pageFormats); err != nil {
+			return err
+		}
 		e, err := d.engine()
 		if err != nil {
 			return err
@@ -26,30 +37,29 @@ func (d *door) why() *cobra.Command {
 		if err != nil {
 			return err
 		}
-		page, err := report.Why(e.Advise(c), args[1], e.Turns(c, args[1]))
-		if err != nil {
-			return &exit{exitUsage, err}
+		w := e.Why(c, args[1])
+		if w.Kind == "" {
+			return unknownID(e.Book(), args[1])
 		}
-		_, err = io.WriteString(d.out, page)
-		return err
+		if format == "markdown" {
+			return d.write(report.WhyMarkdown(e.Advise(c), &w))
+		}
+		return d.write(report.Why(e.Advise(c), &w))
 	}
 	return c
 }
 
-func (d *door) ladder() *cobra.Command {
-	var care string
-	var budget int64
-	c := &cobra.Command{Use: "ladder CASE", Short: "how far to go, from lean to thorough",
-		Example: "  longstand ladder testdata/cases/demo.toml --budget 2000", Args: oneCase}
-	c.Flags().StringVar(&care, "care", "", "thrifty, normal or thorough, instead of the case's own")
-	c.Flags().Int64Var(&budget, "budget", 0, "a sum to spend, in whole units of the currency, before tax")
-	c.RunE = func(_ *cobra.Command, args []string) error {
-		a, err := d.advice(args[0], care)
-		if err != nil {
-			return err
+// unknownID says that the book has no such id, and what is nearest.
+func unknownID(b *advisor.Book, id string) error {
+	var ids []string
+	for _, it := range report.BookItems(b) {
+		if slices.Contains([]string{"operation", "suspect", "inspection", "hold", "question"}, it.Kind) {
+			ids = append(ids, it.ID)
 		}
-		_, err = io.WriteString(d.out, report.Ladder(a, budget))
-		return err
 	}
-	return c
+	words := fmt.Sprintf("the rule book says nothing of %q: an operation, suspect, inspection, hold or question is wanted", id)
+	if near := diag.Nearest(id, ids); near != "" {
+		words += "; did you mean " + near + "?"
+	}
+	return usage("%s", words)
 }

@@ -1,0 +1,187 @@
+package engine
+
+import (
+	"slices"
+
+	"longstand/advisor"
+	"longstand/advisor/worth"
+)
+
+// region marks the nodes of the network whose place in the scope can hang
+// together with that of an operation: those joined to it by requirements,
+// either way, through nodes that are not decided by force. A minimum cut falls
+// apart into such regions, so nothing outside one can move a call within it.
+func (s *situation) region(o int) []bool {
+	n := len(s.net.problem.Benefit)
+	decided := s.decided(n)
+	near := make([][]int32, n)
+	for _, a := range s.net.problem.Arcs {
+		if !decided[a[0]] && !decided[a[1]] {
+			near[a[0]], near[a[1]] = append(near[a[0]], a[1]), append(near[a[1]], a[0])
+		}
+	}
+	in := make([]bool, n)
+	var todo []int32
+	add := func(i int32) {
+		if !in[i] && !decided[i] {
+			in[i] = true
+			todo = append(todo, i)
+		}
+	}
+	add(int32(o))
+	for len(todo) > 0 {
+		i := todo[len(todo)-1]
+		todo = todo[:len(todo)-1]
+		for _, j := range near[i] {
+			add(j)
+		}
+	}
+	return in
+}
+
+// decided marks the nodes that are in or out by force: what is forced in with
+// all that it requires, what is forced out with all that requires it.
+func (s *situation) decided(n int) []bool {
+	p := &s.net.problem
+	in, out := slices.Clone(p.In), slices.Clone(p.Out)
+	for more := true; more; {
+		more = false
+		for _, a := range p.Arcs {
+			if in[a[0]] && !in[a[1]] {
+				in[a[1]], more = true, true
+			}
+			if out[a[1]] && !out[a[0]] {
+				out[a[0]], more = true, true
+			}
+		}
+	}
+	for i := range n {
+		in[i] = in[i] || out[i]
+	}
+	return in
+}
+
+// callAlone is the call on one operation, without what the page says of it: the
+// same as calls gives, worked out from no more looks than bear on it. Do while
+// open counts as do.
+func (s *situation) callAlone(o int, needed string) advisor.Call {
+	c := s.call(o, needed, "", nil)
+	c.call = whenever(c.call)
+	if c.call == advisor.NotFitted || c.forced != "" || c.call == advisor.Leave && c.by != "" {
+		return c.call
+	}
+	if s.opened(o) {
+		return advisor.Do
+	}
+	if c.call != advisor.LookFirst && s.toSettle(o) {
+		return advisor.LookFirst
+	}
+	return c.call
+}
+
+// opened tells whether an advised look opens an operation.
+func (s *situation) opened(o int) bool {
+	var holds []advisor.HoldAdvice
+	for i := range s.e.looks {
+		l := &s.e.looks[i]
+		if !slices.ContainsFunc(l.access, func(a int) bool { return slices.Contains(s.net.reach[a], o) }) {
+			continue
+		}
+		k, ok := s.answering(i)
+		if !ok {
+			continue
+		}
+		if holds == nil {
+			holds = s.holds()
+		}
+		k.prospect = s.look(k.answers, l.access, l.minutes)
+		s.describe(&k, l, holds)
+		if s.openedToLook([]looked{k})[o] != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// answering is a look with the open questions that it answers, if there are any.
+func (s *situation) answering(i int) (looked, bool) {
+	k := looked{index: i}
+	if s.all(s.e.looks[i].When.ID) == advisor.False {
+		return k, false
+	}
+	for _, q := range s.e.looks[i].answers {
+		if s.open(q) {
+			k.answers = append(k.answers, q)
+		}
+	}
+	return k, len(k.answers) > 0
+}
+
+// toSettle tells whether some look settles an operation.
+func (s *situation) toSettle(o int) bool {
+	region := s.region(o)
+	for i := range s.e.looks {
+		l := &s.e.looks[i]
+		k, ok := s.answering(i)
+		if !ok || !s.bears(&k, l, region) || !s.canTip(o, &k, l) {
+			continue
+		}
+		k.prospect = s.look(k.answers, l.access, l.minutes)
+		k.advice.ID, k.advice.FirstStart = l.ID, l.FirstStart
+		if _, by := s.settledBy(o, []looked{k}); len(by) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// bears tells whether what a look opens or can settle lies in a region.
+func (s *situation) bears(k *looked, l *inspection, region []bool) bool {
+	for _, o := range l.access {
+		for _, j := range s.net.reach[o] {
+			if region[j] {
+				return true
+			}
+		}
+	}
+	touches := func(k int) bool { return s.net.node[k] >= 0 && region[s.net.node[k]] }
+	for _, m := range s.openSigns() {
+		if all(m.Questions, k.answers) && (touches(m.Move.Suspect) || slices.ContainsFunc(m.Move.Rivals, touches)) {
+			return true
+		}
+	}
+	return false
+}
+
+// canTip tells whether a look can have outcomes with an operation in the scope
+// and outcomes without. The scope grows with every benefit, so it is enough to
+// ask at the highest, and at the lowest, that each benefit has in any outcome.
+func (s *situation) canTip(o int, k *looked, l *inspection) bool {
+	faces, _ := s.faces(k.answers)
+	if len(faces) == 0 {
+		return false
+	}
+	p := s.net.problem
+	p.In = slices.Clone(p.In)
+	for _, a := range l.access {
+		for _, j := range s.net.reach[a] {
+			p.In[j] = p.In[j] || !p.Out[j]
+		}
+	}
+	low, high := slices.Clone(p.Benefit), slices.Clone(p.Benefit)
+	now := make([]int64, len(p.Benefit))
+	for _, out := range worth.Outcomes(s.figures.chance, faces, worth.Limit) {
+		copy(now, p.Benefit)
+		for _, m := range out.Changes {
+			s.shift(now, m.Suspect, m.Chance)
+		}
+		for i, b := range now {
+			low[i], high[i] = min(low[i], b), max(high[i], b)
+		}
+	}
+	in := func(benefit []int64) bool {
+		p.Benefit = benefit
+		return s.solver.Best(&p, s.price).Member[o]
+	}
+	return in(high) && !in(low)
+}

@@ -1,0 +1,98 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"longstand/advisor"
+)
+
+// width is the width of a terminal page, in characters.
+const width = 80
+
+// Closing is the line that ends every page of advice.
+const Closing = "This is advice, not a licence. Local codes, the maker's data and licensed practice come first wherever they differ from it."
+
+// page gathers the lines of one page, for a terminal or as Markdown. A page is
+// written once for both, so that they cannot say different things.
+type page struct {
+	a *advisor.Advice
+	b strings.Builder
+	// said are the cautions already printed in full on this page.
+	said map[string]bool
+	// cited are the sources of what the page says, in that order.
+	cited []string
+	// care are the cautions that the end of a why gives.
+	care []advisor.CautionAdvice
+	// markdown is set for Markdown; open are then the list items still open, and
+	// listed tells that the line above belongs to a list.
+	markdown, listed bool
+	open             []item
+}
+
+func (p *page) line(format string, args ...any) { fmt.Fprintf(&p.b, format+"\n", args...) }
+
+// head sets the page's own title.
+func (p *page) head(words string) {
+	if p.markdown {
+		p.line("# %s", plainMark(words))
+		return
+	}
+	p.para("", "", words)
+}
+
+// title sets a section's title, underlined.
+func (p *page) title(words string) {
+	if p.markdown {
+		p.close()
+		p.line("\n## %s", plainMark(words))
+		return
+	}
+	p.line("\n%s\n%s", words, strings.Repeat("-", runes(words)))
+}
+
+// sub sets a title within a section.
+func (p *page) sub(words string) {
+	if p.markdown {
+		p.close()
+		p.line("\n### %s", plainMark(strings.TrimSuffix(words, ":")))
+		return
+	}
+	p.para("", "", words)
+}
+
+// gap leaves a line free.
+func (p *page) gap() {
+	if !p.markdown {
+		p.line("")
+	}
+}
+
+// para sets a paragraph. What stands before its first line says what it is: a
+// mark such as "- ", "1. " or "! " makes an item of a list, words with a colon
+// a label, spaces only a further paragraph of the item above.
+func (p *page) para(first, rest, text string) {
+	if p.markdown {
+		p.marked(first, text)
+		return
+	}
+	p.b.WriteString(wrap(text, first, rest, width))
+}
+
+// row sets an amount of money beside what it is.
+func (p *page) row(words, amount, note string) {
+	if p.markdown {
+		p.marked("- ", words+": "+amount+" ("+note+")")
+		return
+	}
+	p.line("%s", strings.TrimRight(fmt.Sprintf("%-20s %12s   %s", words, amount, note), " "))
+}
+
+// footer ends a page.
+func (p *page) footer() {
+	for _, n := range p.a.Notes {
+		p.para("Note: ", "  ", n)
+	}
+	p.gap()
+	p.para("", "", Closing)
+}
