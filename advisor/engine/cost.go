@@ -20,7 +20,7 @@ type bill struct {
 	cost         int64 // own mean in minor units, risks included, at least 1
 	hours, parts advisor.Three
 	factor       float64
-	variant      int  // index of the variant picked, or -1
+	variant      int // index of the variant picked, or -1
 	riskMean     int64
 }
 

@@ -32,6 +32,7 @@ type fact struct {
 	stops  string // acts that some hold stops
 	stands string // holds that stand, by id
 	lifted string // holds that do not stand
+	free   string // acts that no hold stops, not even one that only may apply
 }
 
 var trade = []fact{
@@ -43,11 +44,11 @@ var trade = []fact{
 	{file: "07_head_left_on", leave: "head_off head_gasket"},
 	{file: "08_lip_seal", do: "rear_crank_seal gearbox_out clutch_kit", look: "flywheel", notDo: "sump_off"},
 	{file: "08_rope_seal", do: "rear_crank_seal sump_off clutch_kit", look: "flywheel"},
-	{file: "09_by_the_book", leave: opened + " head_gasket valve_work rings_bores bearing_shells clutch_kit carb_rebuild radiator water_pump structure_weld wiring"},
+	{file: "09_by_the_book", free: "powered turned cranked run", leave: opened + " head_gasket valve_work rings_bores bearing_shells clutch_kit carb_rebuild radiator water_pump structure_weld wiring"},
 	{file: "10_old_timing_belt", do: "cam_belt_or_chain", stops: "cranked run", stands: "belt_before_cranking"},
 	{file: "10_belt_of_unknown_age", do: "cam_belt_or_chain", stops: "cranked run", stands: "belt_before_cranking"},
 	{file: "11_quiet_chain", notDo: "timing_cover_off cam_belt_or_chain"},
-	{file: "12_not_turned", do: "bore_oiling_hand_turn", stops: "cranked run", stands: "hand_turn_first"},
+	{file: "12_not_turned", do: "bore_oiling_hand_turn", stops: "cranked run", stands: "hand_turn_first", lifted: "clutch_pieces_out_first ring_gear_whole_first"},
 	{file: "13_solid", stops: "turned cranked run", stands: "no_force_on_a_solid_engine"},
 	{file: "14_varnish", do: "stale_fuel", stops: "run", stands: "old_fuel_out_first"},
 	{file: "15_mechanical_injection", do: "stale_fuel", look: "carb_rebuild", stops: "cranked run", stands: "injection_cut_off_first injection_free_first"},
@@ -57,6 +58,7 @@ var trade = []fact{
 	{file: "19_bubbles_repeated", do: "head_off head_gasket"},
 	{file: "19_one_bubble", look: "head_off", notDo: "head_off head_gasket"},
 	{file: "20_froze_on_water", do: "core_plugs", notDo: "rings_bores bearing_shells valve_work", stops: "filled cranked run", stands: "prove_the_block_first core_plugs_in_first"},
+	{file: "72_froze_and_seized", do: "head_off sump_off core_plugs", look: "clutch_kit flywheel", leave: "rings_bores rebore bearing_shells crank_ground valve_work", stops: "turned filled cranked run", stands: "prove_the_block_first"},
 	{file: "21_boiled_alloy_head", do: "head_off head_gasket", look: "head_machined"},
 	{file: "22_soft_seats", notDo: "head_off valve_work"},
 	{file: "23_no_oil_pressure", look: "oil_path_cleared", stops: "run", stands: "oil_pressure_first"},
@@ -143,6 +145,30 @@ var trade = []fact{
 		leave: "water_sealing doors_locks glass structure_weld", lifted: "body_held_before_below pressure_store_not_proved mounts_not_proved wire_wheels_not_proved pivots_not_proved flooded_wires_first"},
 	{file: "93_burnt_tail", do: "fuel_hoses brake_hoses", look: "heat_parts", notDo: "wiring seat_belts", stands: "burnt_parts_first burnt_wires_first"},
 	{file: "93_wet_floor", do: "structure_probe rodent_clean", look: "water_sealing structure_weld"},
+	{file: "54_diesel_stop_sticks", do: "stop_control diesel_filters", none: "ignition_service carb_reseal", stops: "run", stands: "stop_control_first"},
+	{file: "55_two_stroke", look: "rear_crank_seal front_crank_seal ignition_service", none: "engine_oil_filter oil_pressure_prime sump_off bearing_shells valve_work valve_clearances_set rocker_gasket cam_belt_or_chain timing_cover_off", stops: "cranked run", stands: "mixture_oil_first", lifted: "oil_pressure_first fresh_oil_first"},
+	{file: "56_overdrive_dead", look: "overdrive", notDo: "gearbox_out engine_out gearbox_repair"},
+	{file: "57_overdrive_stays_in", look: "overdrive", stops: "driven", stands: "overdrive_out_before_reverse"},
+	{file: "58_injection_laid_up", do: "fuel_hoses fuel_pressure_down", look: "carb_rebuild fuel_pump", none: "carb_reseal", stops: "run"},
+	{file: "59_gas_conversion", do: "gas_system", stops: "driven road", stands: "gas_tested_first"},
+	{file: "60_air_conditioned", do: "engine_out refrigerant_out rear_crank_seal"},
+	{file: "61_watered_transfer_box", do: "transfer_box", stops: "driven road", stands: "transfer_oil_first four_wheel_out_first"},
+	{file: "62_jammed_starter", do: "starter_motor", stops: "cranked", stands: "starter_not_jammed"},
+	{file: "63_seized_blower", do: "blower_rebuild", notDo: opened, stops: "run", stands: "blower_turns_first"},
+	{file: "64_dead_fan", do: "cooling_fan_mended", stops: "driven", stands: "fan_works_first"},
+	{file: "65_tin_missing", do: "tinware", none: "radiator radiator_cap coolant_change", stops: "run", stands: "cooling_air_first"},
+	{file: "66_rotten_fuel_pipe", do: "fuel_pipes fuel_hoses", stops: "run", stands: "fuel_pipes_whole_first"},
+	{file: "67_original_thread", do: "rear_crank_seal seal_track_sleeved sump_off engine_out"},
+	{file: "68_preselector", do: "preselector_bands gearbox_oil_seals", none: "clutch_kit flywheel automatic_overhaul", stops: "driven", stands: "preselector_pedal_first"},
+	{file: "69_burnt_automatic", look: "gearbox_oil_seals", notDo: "gearbox_out automatic_overhaul", stops: "driven", stands: "automatic_level_first"},
+	{file: "70_tight_all_round", do: "bore_oiling_hand_turn ring_soak", notDo: opened + " rings_bores", stops: "cranked", stands: "hand_turn_first", lifted: "no_force_on_a_solid_engine"},
+	{file: "71_stops_hard", do: "bore_oiling_hand_turn cam_belt_or_chain", stops: "turned cranked", stands: "marks_before_cranking cylinders_empty_first hand_turn_first"},
+	{file: "73_wet_liners_full", leave: "head_off head_gasket liner_seals", stops: "run"},
+	{file: "74_flooded_bores", do: "engine_oil_filter", stops: "cranked run", stands: "cylinders_empty_first fresh_oil_first"},
+	{file: "75_rotary", do: "engine_oil_filter ignition_service", none: "head_off head_gasket valve_work rocker_gasket cam_belt_or_chain", notDo: "rings_bores"},
+	{file: "76_dripping_automatic", do: "gearbox_oil_seals", stops: "driven", stands: "automatic_level_first"},
+	{file: "77_plug_pushed_out", do: "core_plugs", look: "block_repair", notDo: "rings_bores bearing_shells valve_work", stops: "filled cranked run", stands: "prove_the_block_first core_plugs_in_first"},
+	{file: "78_rusted_solid", do: "engine_out head_off sump_off timing_cover_off head_gasket rings_bores bearing_shells valve_work front_crank_seal rear_crank_seal core_plugs", look: "clutch_kit flywheel", stops: "turned cranked", stands: "no_force_on_a_solid_engine"},
 	{file: "39_any_waking", do: "engine_oil_filter wheel_nuts_again", stops: "run", stands: "fresh_oil_first"},
 }
 
@@ -184,6 +210,9 @@ func held(t *testing.T, a *advisor.Advice, f fact) {
 	}
 	for _, id := range strings.Fields(f.stands) {
 		assert.Contains(t, ids, id)
+	}
+	for _, act := range strings.Fields(f.free) {
+		assert.NotContains(t, stopped, act)
 	}
 	for _, id := range strings.Fields(f.lifted) {
 		assert.NotContains(t, ids, id)
@@ -242,7 +271,8 @@ func TestAnOilyFilmSpeaksAgainstRust(t *testing.T) {
 func TestASolidEngineIsLookedIntoFirst(t *testing.T) {
 	e := builtin(t, nil)
 	a := advise(t, e, "13_solid")
-	engine := []string{"plugs_look", "borescope_look", "compression_test", "compression_oiled", "leakdown_test", "valve_look", "sump_sample", "first_start"}
+	engine := []string{"plugs_look", "borescope_look", "compression_test", "compression_oiled", "leakdown_test", "valve_look", "sump_sample", "first_start",
+		"core_plugs_look", "mounts_look", "oil_pressure_test", "oil_path_look", "chain_with_cover_off", "shells_look", "liner_seal_test", "spark_test"}
 	var order []string
 	for _, in := range a.Inspections {
 		if in.Advised && slices.Contains(engine, in.ID) {
@@ -295,7 +325,11 @@ func TestPagesOfTheTrade(t *testing.T) {
 		{"07_head_left_on", "liner seals", ""},
 		{"08_lip_seal", "one-piece lip seal", ""},
 		{"08_rope_seal", "sump and rear main cap off too", ""},
+		{"13_solid", "Plugs out", `(?i)\b(turn|spin|crank|try|free) it (on|with) the starter|by pump drive or starter|a longer bar (may|will|can)`},
 		{"14_varnish", "clean separate supply", ""},
+		{"20_froze_on_water", "neither proof nor rescue", ""},
+		{"60_air_conditioned", "recovered by somebody licensed", ""},
+		{"67_original_thread", "machine the crank for the original pattern", ""},
 		{"26_fluid_age_unknown", "", `[0-9] ?(%|per cent) (of )?water`},
 		{"29_oiled_linings", "", "(wash|degrease) the linings"},
 		{"30_pitted_pipe", "only a new one", ""},

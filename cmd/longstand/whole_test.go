@@ -26,6 +26,9 @@ func typedFor(q *advisor.Question, i int) string {
 	case advisor.Choices:
 		return []string{"none", "1", "1 2", "not 1"}[i%4]
 	case advisor.NumberKind:
+		if q.High < 5 {
+			return "-20" // degrees of frost
+		}
 		return []string{"3", "about 4", "2 to 5", "at least 1", "can't tell"}[i%5]
 	case advisor.ReadingsKind:
 		return "140 138 142 136"
