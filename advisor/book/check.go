@@ -1,6 +1,7 @@
 package book
 
 import (
+	"slices"
 	"strings"
 
 	"longstand/advisor"
@@ -21,10 +22,18 @@ func Check(files []File) *Result {
 				}
 			}
 		}
+		whole := !r.Diagnostics.HasErrors() // else what seems unused may only be misspelt
+		p.misspelt = slices.ContainsFunc(r.Diagnostics, func(d diag.Diagnostic) bool { return strings.HasPrefix(d.Code, "unknown-") })
 		p.anomalies()
-		p.unread()
+		if whole {
+			p.unused()
+		}
 		r.Score = p.score
 		r.Diagnostics = append(r.Diagnostics, p.list...)
+		r.hush()
+		if whole {
+			r.idleSilences()
+		}
 	}
 	r.Diagnostics.Sort()
 	return r
@@ -49,10 +58,18 @@ type prover struct {
 	questions  map[string]int
 	operations map[string]int
 	score      Score
+	misspelt   bool               // something named is not there
+	compared   int                // pairs of rules
+	told       map[diag.Span]bool // rules that add nothing
+	nevers     map[advisor.CondID]bool
+	standing   map[string]advisor.Truth // of holds: True, it never stands
 }
 
 func newProver(r *Result) *prover {
-	p := &prover{r: r, view: r.Program.NewView(), year: SpecimenYear, questions: map[string]int{}, operations: map[string]int{}}
+	p := &prover{
+		r: r, view: r.Program.NewView(), year: SpecimenYear, questions: map[string]int{}, operations: map[string]int{},
+		told: map[diag.Span]bool{}, nevers: map[advisor.CondID]bool{}, standing: map[string]advisor.Truth{},
+	}
 	p.view.Reset(p.year)
 	for i := range r.Book.Questions {
 		p.questions[r.Book.Questions[i].ID] = i
@@ -130,14 +147,4 @@ func (p *prover) disagrees(it *item, id advisor.CondID, s *advisor.Specimen) {
 		open = append(open, p.r.Book.Questions[q].ID)
 	}
 	d.Help = "it still reads " + strings.Join(open, ", ")
-}
-
-// unread warns of questions that no rule reads.
-func (p *prover) unread() {
-	for i := range p.r.Book.Questions {
-		q := &p.r.Book.Questions[i]
-		if len(p.r.Program.ReadBy(i)) == 0 && !q.Always && q.Kind != advisor.Text {
-			p.list.Warnf(q.At, "unread-question", "no rule reads %s", q.ID).Help = "a question that changes nothing wastes the owner's time: say always = true if it must be asked"
-		}
-	}
 }

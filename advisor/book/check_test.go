@@ -77,8 +77,29 @@ func TestOrderOfFilesChangesNothing(t *testing.T) {
 	for range 3 {
 		random.Shuffle(len(files), func(i, j int) { files[i], files[j] = files[j], files[i] })
 		got := Load(files)
+		require.Equal(t, want.Silences(), got.Silences())
 		require.Equal(t, want.Diagnostics, got.Diagnostics)
 		require.Equal(t, want.Book, got.Book)
+	}
+}
+
+// TestOrderOfBadFilesChangesNothing: every fault of all bad texts together, in
+// whatever order they are handed in.
+func TestOrderOfBadFilesChangesNothing(t *testing.T) {
+	paths, err := filepath.Glob("../../testdata/check/err/*.toml")
+	require.NoError(t, err)
+	files := []File{base(t)}
+	for _, path := range paths {
+		if data, err := os.ReadFile(path); assert.NoError(t, err) && filepath.Base(path) != "syntax.toml" {
+			files = append(files, File{Name: filepath.Base(path), Data: data})
+		}
+	}
+	want := Check(files)
+	require.Greater(t, len(want.Diagnostics), 100)
+	random := rand.New(rand.NewPCG(5, 6))
+	for range 5 {
+		random.Shuffle(len(files), func(i, j int) { files[i], files[j] = files[j], files[i] })
+		require.Equal(t, want.Diagnostics, Check(files).Diagnostics)
 	}
 }
 
@@ -95,8 +116,7 @@ func FuzzLoad(f *testing.F) {
 			r := Check([]File{{Name: "a.toml", Data: small}, {Name: "b.toml", Data: data, Layer: layer}})
 			require.NotNil(t, r.Book)
 			for _, d := range r.Diagnostics {
-				size := map[string]int{"a.toml": len(small), "b.toml": len(data)}[d.At.File]
-				require.True(t, 0 <= d.At.Start && d.At.Start <= d.At.End && d.At.End <= size, "%+v", d)
+				holdsToken(t, d, map[string][]byte{"a.toml": small, "b.toml": data}[d.At.File])
 			}
 		}
 	})

@@ -20,7 +20,7 @@ func (b *builder) compile() {
 		}
 	}
 	faulty := c.DeriveAll(derivations)
-	for _, it := range append([]*item{b.item0}, b.items...) {
+	for _, it := range b.read() {
 		if it.kind.name == "derived" {
 			continue
 		}

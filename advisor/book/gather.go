@@ -34,7 +34,7 @@ func (b *builder) gather(files []File) {
 	})
 	for i, p := range parse(files) {
 		b.list = append(b.list, p.faults...)
-		b.broken = b.broken || p.faults.HasErrors()
+		b.broken = b.broken || slices.ContainsFunc(p.faults, unread)
 		for j := range p.root.Fields {
 			if b.full() {
 				return
@@ -43,6 +43,9 @@ func (b *builder) gather(files []File) {
 		}
 	}
 }
+
+// unread tells whether a fault ended the reading of a file.
+func unread(d diag.Diagnostic) bool { return d.Code == "toml-syntax" || d.Code == "file-too-large" }
 
 // parsed is one file as read.
 type parsed struct {
@@ -122,14 +125,16 @@ func (b *builder) tables(layer string, f *tomltext.Field) {
 func (b *builder) item(k *kind, layer string, n *tomltext.Node) {
 	id := n.Get("id")
 	switch {
-	case id == nil:
-		b.list.Errorf(n.Span, "missing-key", "this %s has no id", k.name)
+	case id == nil: // said where its keys are read
+		b.stray(k, layer, n)
 		return
 	case id.Kind != tomltext.String:
 		b.wrong(id, "an id is a word in quotes")
+		b.stray(k, layer, n)
 		return
 	case !goodID(id.Str):
 		b.badID(id.Str, id.Span)
+		b.stray(k, layer, n)
 		return
 	}
 	it := &item{kind: k, id: id.Str, layer: layer, at: n.Span, node: n, order: b.seq}
@@ -144,6 +149,17 @@ func (b *builder) item(k *kind, layer string, n *tomltext.Node) {
 		b.list.Errorf(id.Span, "reserved-id", "%q already means something in a condition", id.Str).Help = "take another id"
 	}
 	b.in.added = append(b.in.added, it)
+}
+
+// stray keeps an item without an id, so that its other faults are found as well.
+func (b *builder) stray(k *kind, layer string, n *tomltext.Node) {
+	if n.Get("adjust") != nil { // its keys are few, and whose they are is not known
+		if n.Get("id") == nil {
+			b.list.Errorf(n.Span, "missing-key", "this %s has no id", k.name)
+		}
+		return
+	}
+	b.astray = append(b.astray, &item{kind: k, layer: layer, at: n.Span, node: n, order: b.seq})
 }
 
 func (d *decoder) badID(id string, at diag.Span) {

@@ -24,7 +24,7 @@ func reasonKeys[T any](reasoned bool, ground func(*T) *advisor.Ground) []field[T
 }
 
 // houseKeys may stand on any item: they belong to the way in, not to the item.
-var houseKeys = map[string]bool{"adjust": true, "by": true, "learned_on": true, "look_again": true}
+var houseKeys = map[string]bool{"adjust": true, "by": true, "learned_on": true, "look_again": true, silenceKey: true}
 
 // inherit fills in the reason that a table inside an item does not give itself.
 func inherit(own *advisor.Ground, from advisor.Ground) {

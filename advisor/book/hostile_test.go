@@ -30,6 +30,9 @@ func hostile() map[string]string {
 		"brackets":           rule + "when = '" + strings.Repeat("(", 1_000_000) + "'\n",
 		"a long condition":   rule + "when = '" + strings.Repeat("climate == \"damp\" or ", 50_000) + "engine_turns'\n",
 		"specimens":          rule + "when = 'engine_turns'\nfires = [" + strings.Repeat("{engin_turns=1},", 20_000) + "]\n",
+		"many rules":         many(6_000, "[[standing]]\nid = 'r%d'\noperation = 'head_off'\nsays = 'in'\nwhen = 'years_laid_up > 3'\nbecause = 'So.'\nsource = 'practice'\n") + "says = 3\n",
+		"many holds":         many(6_000, "[[hold]]\nid = 'h%d'\nname = 'x'\nstops = ['run']\nwhen = 'engine_turns'\nuntil = 'done(head_off)'\nbecause = 'So.'\nsource = 'practice'\n") + "stops = 3\n",
+		"many cases":         "[[suspect]]\nid = 's'\nname = 's'\npart = 's'\ncured_by = 'head_off'\nbecause = 'So.'\nsource = 'practice'\nbase = [" + strings.Repeat("{ when = 'years_laid_up > 3', count = '1 of 10' },", 5_000) + "]\n",
 		"derived in a chain": many(3_000, "[[derived]]\nid = 'd%d'\nis = 'engine_turns and not engine_turns'\n"),
 	}
 }

@@ -37,6 +37,9 @@ var withdrawTable = table[withdrawal]{
 func (b *builder) readWithdrawal(layer string, n *tomltext.Node) *withdrawal {
 	w := &withdrawal{idAt: n.Span}
 	withdrawTable.decode(&b.decoder, n, w)
+	if f := n.Field(silenceKey); f != nil {
+		b.list.Errorf(f.KeySpan, "useless-key", "a withdraw silences nothing")
+	}
 	w.Layer, w.At, w.kind = layer, n.Span, kindNamed(w.Kind)
 	if id := n.Get("id"); id != nil {
 		w.idAt = id.Span
@@ -54,6 +57,7 @@ func (b *builder) lay() {
 		}
 		if first := b.live[it.kind.name][it.id]; first != nil {
 			b.twice(it, first)
+			b.astray = append(b.astray, it)
 			continue
 		}
 		b.put(it)

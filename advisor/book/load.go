@@ -36,6 +36,7 @@ type Result struct {
 	Diagnostics diag.List          // sorted by place
 	Score       Score              // of Check
 	items       []*item            // the settings and all that is live
+	quiet       *quiet
 	provable    bool
 }
 
@@ -53,6 +54,7 @@ type builder struct {
 	settings    *advisor.Settings
 	item0       *item   // the settings
 	items       []*item // all that is live, by kind and id
+	astray      []*item // without an id of their own: looked at, but not in the book
 	book        *advisor.Book
 	program     *condition.Program
 }
@@ -78,6 +80,7 @@ func Load(files []File) *Result {
 			break
 		}
 	}
+	b.readAstray()
 	b.collect(files)
 	if b.broken = b.broken || b.full(); !b.broken {
 		b.resolve()
@@ -90,11 +93,31 @@ func Load(files []File) *Result {
 	} else {
 		b.forgive()
 	}
+	quiet := b.silences()
 	b.list.Sort()
-	return &Result{
+	r := &Result{
 		Book: b.book, Program: b.program, Withdrawn: b.withdrawals, Diagnostics: b.list,
-		items: append([]*item{b.item0}, b.items...), provable: b.provable,
+		items: append([]*item{b.item0}, b.items...), quiet: quiet, provable: b.provable,
 	}
+	r.hush()
+	return r
+}
+
+// readAstray reads the items that have no id, or one that is taken, so that
+// their other faults are told at once.
+func (b *builder) readAstray() {
+	for _, it := range b.astray {
+		if b.full() {
+			return
+		}
+		b.decoder.item = it
+		it.kind.decode(&b.decoder, it)
+	}
+}
+
+// read lists all that was read: the settings, what is live, and what is astray.
+func (b *builder) read() []*item {
+	return slices.Concat([]*item{b.item0}, b.items, b.astray)
 }
 
 // compileAndRead compiles the conditions and reads their specimens side by

@@ -18,7 +18,7 @@ func (b *builder) resolve() {
 			b.live["hazard"][c.Hazard] = it
 		}
 	}
-	for _, it := range append([]*item{b.item0}, b.items...) {
+	for _, it := range b.read() {
 		for _, r := range it.refs {
 			if b.full() {
 				return

@@ -63,6 +63,10 @@ func (s *schema) table(name, doc string, keys []Key, item bool) object {
 			properties[key] = object{"type": []string{"boolean", "string"}}
 		}
 	}
+	if item || name == settingsTable.name {
+		properties[silenceKey] = object{"type": "object", "additionalProperties": object{"type": "string"},
+			"description": "warnings on this item that are no fault, code = the reason"}
+	}
 	def["properties"] = properties
 	if len(required) > 0 {
 		def["required"] = required

@@ -26,7 +26,7 @@ func (b *builder) readSpecimens() diag.List {
 	for i := range b.book.Questions {
 		r.questions[b.book.Questions[i].ID] = &b.book.Questions[i]
 	}
-	for _, it := range append([]*item{b.item0}, b.items...) {
+	for _, it := range b.read() {
 		for _, p := range it.conds {
 			r.specimensOf(p)
 		}

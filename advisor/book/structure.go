@@ -75,7 +75,7 @@ func (b *builder) levels(it *item, s *advisor.Sign) {
 // cycles: an upgrade of an upgrade ends somewhere, an inspection cannot come
 // after itself. An opening and what it brings may need one another.
 func (b *builder) cycles() {
-	after, bundle, upgrade := map[string][]string{}, map[string][]string{}, map[string][]string{}
+	after, bundle, upgrade, needs := map[string][]string{}, map[string][]string{}, map[string][]string{}, map[string][]string{}
 	for _, it := range b.items {
 		switch v := it.value.(type) {
 		case *advisor.Inspection:
@@ -84,11 +84,15 @@ func (b *builder) cycles() {
 			if v.Upgrade != "" {
 				upgrade[v.ID] = []string{v.Upgrade}
 			}
+			for _, n := range v.Needs {
+				needs[v.ID] = append(needs[v.ID], n.Op)
+			}
 		}
 	}
 	b.cycle("inspection", "comes after itself", after)
 	b.cycle("inspection", "consists of itself", bundle)
 	b.cycle("operation", "is an upgrade of itself", upgrade)
+	b.cycle("operation", "needs itself", needs)
 }
 
 // cycle reports every circle once, from its first id in order.

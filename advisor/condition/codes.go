@@ -9,9 +9,9 @@ type Code struct {
 
 // Codes lists every diagnostic code that compiling a condition can give.
 var Codes = []Code{
-	{codeTooLong, "a condition is longer than 2048 bytes or 400 words and signs", "a very long list of ors", "a derived value for each half"},
-	{codeTooMuch, "the conditions of a book are together longer than 256 KB", "thousands of very long conditions", "some hundreds of short ones"},
-	{codeTooDeep, "brackets nest more than 32 deep", "((((...))))", "a and (b or c)"},
+	{codeTooLong, "a condition is longer than 2048 bytes or 400 words and signs", "a very long list of ors", "damp or laid_up > 3"},
+	{codeTooMuch, "the conditions of a book are together longer than 256 KB: thousands of very long ones", "", ""},
+	{codeTooDeep, "brackets nest more than 32 deep", "((((...))))", "damp and (laid_up > 3 or laid_up < 1)"},
 	{codeSyntax, "the text cannot be read as a condition", "laid_up > and damp", "laid_up > 3 and damp"},
 	{codeNotAdmitted, "something of a larger language that conditions do without", "damp ? 1 : 2", "damp and laid_up > 3"},
 	{codeUnknownName, "no question or derived value has this name", "climat == \"damp\"", "climate == \"damp\""},

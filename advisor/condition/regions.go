@@ -21,8 +21,7 @@ type regions struct {
 	f     *formula
 	tests []test // by leaf
 	dims  []dimension
-	total int  // all combinations, -1 beyond maxRegions
-	exact bool // every combination is a possible case
+	total int // all combinations, -1 beyond maxRegions
 }
 
 // dimension is one fact that conditions read, and the leaves that read it.
@@ -35,7 +34,7 @@ type dimension struct {
 // regions lays out the cases for a formula. A mutant's tests may differ from
 // the leaves' own; then both are told apart. Nil: the leaves' own.
 func (p *Program) regions(f *formula, tests []test) *regions {
-	r := &regions{p: p, f: f, tests: tests, total: 1, exact: true}
+	r := &regions{p: p, f: f, tests: tests, total: 1}
 	for i := range f.leaves {
 		d := slices.IndexFunc(r.dims, func(d dimension) bool { return sameFact(&f.leaves[d.leaf], &f.leaves[i]) })
 		if d < 0 {
@@ -52,7 +51,6 @@ func (p *Program) regions(f *formula, tests []test) *regions {
 			break
 		}
 	}
-	r.exact = r.exact && r.apart()
 	return r
 }
 
@@ -67,13 +65,17 @@ func sameFact(a, b *leaf) bool {
 }
 
 // apart tells whether the dimensions are free of one another: no question is
-// read by two of them, and every number is an answer itself.
+// read by two of them, and every number is an answer itself, or the only age.
 func (r *regions) apart() bool {
 	seen := map[int32]atomKind{}
+	aged := false
 	for _, d := range r.dims {
 		l := &r.f.leaves[d.leaf]
 		if isNumber(l.kind) && r.p.numbers[l.of].op != numFact {
-			return false
+			if aged || !r.p.age(l.of, r.p.reads.of(int(l.slot/2))) {
+				return false
+			}
+			aged = true
 		}
 		for _, q := range r.p.reads.of(int(l.slot / 2)) {
 			if k, again := seen[q]; again && (k != atomFlag || l.kind != atomFlag) {
@@ -83,6 +85,17 @@ func (r *regions) apart() bool {
 		}
 	}
 	return true
+}
+
+// age tells whether a number goes straight up or down with one answer and with
+// the year of the case: then it can be whatever lies within its bounds.
+func (p *Program) age(number int32, questions []int32) bool {
+	if len(questions) != 1 {
+		return false
+	}
+	lines := liner{p: p, q: questions[0], memo: map[int32]line{}}
+	l := lines.of(number)
+	return !l.bent && l.slope != 0 && l.year != 0
 }
 
 // spread picks the values that stand for a fact, one of each that the tests
@@ -101,7 +114,6 @@ func (r *regions) spread(d *dimension) {
 		}
 	case l.kind == atomConst:
 		all = []evidence{{set: 2}}
-		r.exact = r.exact && l.of == 0
 	default:
 		all = []evidence{{set: 1}, {set: 2}}
 	}

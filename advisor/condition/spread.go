@@ -40,8 +40,7 @@ func (r *regions) numbers(d *dimension) []float64 {
 			}
 		}
 	}
-	slices.Sort(out)
-	return slices.Compact(out)
+	return out
 }
 
 // constants lists what a number is compared with, in order.

@@ -34,9 +34,9 @@ func TestVerdicts(t *testing.T) {
 		{"never", "climate == \"dry\" and wet", "", y, ""},
 		{"never", "damp and not turns", "", n, "damp = true, turns = false"},
 		{"never", "age > 10 and age < 5", "", y, ""},
-		{"never", "age > 10 and age < 15", "", u, "age = 11"},
+		{"never", "age > 10 and age < 15", "", n, "age = 11"},
 		{"never", "age > 400", "", y, ""}, // nothing is older than the range allows
-		{"never", "min(compression) < 90 and max(compression) > 100", "", u, "min(compression) = 0, max(compression) = 101"},
+		{"never", "min(compression) < 90 and max(compression) > 100", "", u, "min(compression) = 89, max(compression) = 101"},
 		{"always", "damp or not damp", "", y, ""},
 		{"always", "climate == \"dry\" or wet", "", y, ""},
 		{"always", "laid_up < 60", "", n, "laid_up = 60"},
@@ -47,7 +47,9 @@ func TestVerdicts(t *testing.T) {
 		{"apart", "laid_up >= 8", "laid_up <= 8", n, "laid_up = 8"},
 		{"apart", "\"mud\" in finds", "\"nest\" in finds", n, "\"mud\" in finds, \"nest\" in finds"},
 		{"apart", "done(head_off)", "not done(head_off)", y, ""},
-		{"apart", "known(climate)", "wet", u, "known(climate), climate == \"damp\""},
+		{"apart", "known(climate)", "wet", n, "known(climate), climate == \"damp\""},
+		{"apart", "not known(climate)", "wet", u, "not known(climate), climate == \"damp\""},
+		{"apart", "laid_up > 8 and damp", "climate == \"dry\" or laid_up > 3", n, "laid_up = 9, damp = true"}, // climate can be left out
 		{"cover", "laid_up < 5", "laid_up > 5", n, "laid_up = 5"},
 		{"cover", "laid_up <= 5", "laid_up > 5", y, ""},
 	} {

@@ -61,7 +61,9 @@ func TestWriteText(t *testing.T) {
 	got := b.String()
 	assert.True(t, strings.HasPrefix(got, want), got)
 	lines := strings.Split(got, "\n")
-	assert.LessOrEqual(t, len(lines[6]), window+20)
+	for _, line := range lines[6:8] {
+		assert.LessOrEqual(t, len(line), 80)
+	}
 	assert.Equal(t, "here", lines[6][strings.Index(lines[7], "^"):strings.LastIndex(lines[7], "^")+1])
 	assert.Contains(t, got, "r.toml: error: the file as a whole [gone]\nr.toml:1:9")
 	assert.True(t, strings.HasSuffix(got, "    1 | id = 'x'\n      |         ^\n"), got)
@@ -76,6 +78,8 @@ func TestPictureNeverLeavesTheLine(t *testing.T) {
 			p := picture([]byte(line+"\n"), Span{Line: 1, Col: from + 1, EndLine: 1, EndCol: to + 1})
 			rows := strings.Split(p, "\n")
 			require.Len(t, rows, 3)
+			require.LessOrEqual(t, len([]rune(rows[0])), 80)
+			require.LessOrEqual(t, len([]rune(rows[1])), 80)
 			require.GreaterOrEqual(t, len([]rune(rows[0]))+1, len([]rune(rows[1])), "%d %d", from, to)
 			require.Contains(t, rows[1], "^")
 		}
@@ -85,17 +89,18 @@ func TestPictureNeverLeavesTheLine(t *testing.T) {
 
 func TestWriteJSON(t *testing.T) {
 	var b bytes.Buffer
-	require.NoError(t, List(nil).WriteJSON(&b))
-	assert.JSONEq(t, `{"diagnostics_version": 1, "diagnostics": []}`, b.String())
+	require.NoError(t, List(nil).WriteJSON(&b, 0))
+	assert.JSONEq(t, `{"diagnostics_version": 1, "diagnostics": [], "silenced": 0}`, b.String())
 	b.Reset()
 	l := List{{Code: "c", Message: "a < b", At: Span{File: "f", Line: 2, Col: 3, EndLine: 2, EndCol: 4},
 		Related: []Related{{Span{File: "g", Line: 1, Col: 1}, "first"}}}}
-	require.NoError(t, l.WriteJSON(&b))
+	require.NoError(t, l.WriteJSON(&b, 2))
 	var back map[string]any
 	require.NoError(t, json.Unmarshal(b.Bytes(), &back))
 	assert.Contains(t, b.String(), `"a < b"`)
 	assert.Contains(t, b.String(), `"message": "first"`)
 	assert.Contains(t, b.String(), `"column": 3`)
+	assert.Contains(t, b.String(), `"silenced": 2`)
 }
 
 func TestWriteAnnotations(t *testing.T) {
@@ -104,7 +109,34 @@ func TestWriteAnnotations(t *testing.T) {
 		{Code: "e", Message: "bad", Help: "do this", At: Span{File: "f", Line: 2, Col: 3, EndLine: 2, EndCol: 4}},
 	}
 	var b bytes.Buffer
-	require.NoError(t, l.WriteAnnotations(&b))
+	require.NoError(t, l.WriteAnnotations(&b, 0))
 	assert.Equal(t, "::error file=f,line=2,col=3,endLine=2,endColumn=4,title=e::bad%0Ado this\n"+
 		"::warning file=a%2Cb.toml,title=w::100%25\n1 error and 1 warning in all\n", b.String())
+}
+
+// TestTenAnnotations: what a hosted check does not show follows as plain lines.
+func TestTenAnnotations(t *testing.T) {
+	var l List
+	for i := range 12 {
+		l.Warnf(Span{File: "f", Line: 20 - i, Col: 1}, "w", "number %d", i)
+	}
+	l.Errorf(Span{File: "g", Line: 1, Col: 1}, "e", "the error")
+	var b bytes.Buffer
+	require.NoError(t, l.WriteAnnotations(&b, 3))
+	lines := strings.Split(strings.TrimSpace(b.String()), "\n")
+	require.Len(t, lines, 14)
+	assert.Contains(t, lines[0], "::error file=g", "errors first")
+	assert.Contains(t, lines[1], "::warning file=f,line=9", "then by place")
+	assert.Contains(t, lines[9], "::warning file=f,line=17")
+	assert.Equal(t, "f:18:1: warning: number 2 [w]", lines[10])
+	assert.Equal(t, "1 error and 12 warnings, 3 warnings silenced in all", lines[13])
+	assert.Equal(t, 10, strings.Count(b.String(), "::error")+strings.Count(b.String(), "::warning"))
+}
+
+func TestAccount(t *testing.T) {
+	var l List
+	assert.Empty(t, l.Account(0))
+	assert.Equal(t, "1 warning silenced", l.Account(1))
+	l.Errorf(Span{}, "e", "e")
+	assert.Equal(t, "1 error, 2 warnings silenced", l.Account(2))
 }

@@ -1,11 +1,9 @@
 package diag
 
 import (
-	"cmp"
 	"encoding/json"
 	"fmt"
 	"io"
-	"slices"
 	"strings"
 )
 
@@ -33,8 +31,9 @@ type record struct {
 	Related []place `json:"related,omitempty"`
 }
 
-// WriteJSON prints one object: the format's version and the diagnostics, never null.
-func (l List) WriteJSON(w io.Writer) error {
+// WriteJSON prints one object: the format's version, the diagnostics, never
+// null, and how many warnings were silenced.
+func (l List) WriteJSON(w io.Writer, silenced int) error {
 	records := make([]record, len(l))
 	for i, d := range l {
 		records[i] = record{Severity: d.Severity.String(), Code: d.Code, Message: d.Message, Help: d.Help, place: placeOf(d.At, "")}
@@ -48,33 +47,45 @@ func (l List) WriteJSON(w io.Writer) error {
 	return enc.Encode(struct {
 		Version     int      `json:"diagnostics_version"`
 		Diagnostics []record `json:"diagnostics"`
-	}{1, records})
+		Silenced    int      `json:"silenced"`
+	}{1, records, silenced})
 }
+
+// maxAnnotations is how many annotations of one step a hosted check shows.
+const maxAnnotations = 10
 
 // WriteAnnotations prints one workflow command a line, as hosted checks of
 // pull requests read them. Only the first ten of a step are shown there, so
-// errors come first and the last line gives the full count.
-func (l List) WriteAnnotations(w io.Writer) error {
-	byWeight := slices.Clone(l)
-	slices.SortStableFunc(byWeight, func(a, b Diagnostic) int { return cmp.Compare(a.Severity, b.Severity) })
-	for _, d := range byWeight {
-		text := d.Message
-		if d.Help != "" {
-			text += "\n" + d.Help
-		}
-		where := "file=" + property(d.At.File)
-		if d.At.Line > 0 {
-			where += fmt.Sprintf(",line=%d,col=%d,endLine=%d,endColumn=%d", d.At.Line, d.At.Col, d.At.EndLine, d.At.EndCol)
-		}
-		if _, err := fmt.Fprintf(w, "::%s %s,title=%s::%s\n", d.Severity, where, property(d.Code), data(text)); err != nil {
-			return err
+// errors come first; the others follow as plain lines, and the last line gives
+// the full count.
+func (l List) WriteAnnotations(w io.Writer, silenced int) error {
+	apart := l.Apart()
+	var out strings.Builder
+	for i := range apart {
+		if i < maxAnnotations {
+			out.WriteString(apart[i].annotation())
+		} else {
+			out.WriteString(apart[i].Line() + "\n")
 		}
 	}
-	if len(l) == 0 {
-		return nil
+	if account := l.Account(silenced); account != "" {
+		out.WriteString(account + " in all\n")
 	}
-	_, err := fmt.Fprintf(w, "%s in all\n", l.Summary())
+	_, err := io.WriteString(w, out.String())
 	return err
+}
+
+// annotation is a diagnostic as a workflow command.
+func (d *Diagnostic) annotation() string {
+	text := d.Message
+	if d.Help != "" {
+		text += "\n" + d.Help
+	}
+	where := "file=" + property(d.At.File)
+	if d.At.Line > 0 {
+		where += fmt.Sprintf(",line=%d,col=%d,endLine=%d,endColumn=%d", d.At.Line, d.At.Col, d.At.EndLine, d.At.EndCol)
+	}
+	return fmt.Sprintf("::%s %s,title=%s::%s\n", d.Severity, where, property(d.Code), data(text))
 }
 
 // data and property escape text for a workflow command.

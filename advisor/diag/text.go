@@ -2,8 +2,10 @@ package diag
 
 import (
 	"bufio"
+	"cmp"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode"
 )
@@ -32,6 +34,27 @@ func (l List) WriteText(w io.Writer, source Source) error {
 	return out.Flush()
 }
 
+// Apart gives the errors first and then the warnings, each in order of place.
+func (l List) Apart() List {
+	apart := slices.Clone(l)
+	apart.Sort()
+	slices.SortStableFunc(apart, func(a, b Diagnostic) int { return cmp.Compare(a.Severity, b.Severity) })
+	return apart
+}
+
+// Account is Summary with the number of warnings that were silenced: "2 errors,
+// 3 warnings silenced"; "" when there is nothing to say.
+func (l List) Account(silenced int) string {
+	parts := []string{l.Summary()}
+	switch {
+	case silenced == 1:
+		parts = append(parts, "1 warning silenced")
+	case silenced > 1:
+		parts = append(parts, fmt.Sprintf("%d warnings silenced", silenced))
+	}
+	return strings.Join(slices.DeleteFunc(parts, func(s string) bool { return s == "" }), ", ")
+}
+
 // Line is one diagnostic on one line, without a picture.
 func (d *Diagnostic) Line() string {
 	return fmt.Sprintf("%s: %s: %s [%s]", printable(d.At.String()), d.Severity, printable(d.Message), d.Code)
@@ -55,8 +78,12 @@ func (l List) Summary() string {
 	return strings.Join(parts, " and ")
 }
 
-// window is how many characters of a line a picture shows.
-const window = 100
+// A picture is at most 80 columns wide: the line's number takes 8 of them, and
+// the dots where a line goes on 4 on each side.
+const (
+	wide   = 72
+	window = 64
+)
 
 // picture shows the line of a place and marks it. Columns count characters,
 // so the marks stand right wherever every character is one cell wide.
@@ -92,14 +119,13 @@ func picture(data []byte, at Span) string {
 // cut chooses which part of a long line to show: the marked piece, as much of
 // it as fits, with what stands before it.
 func cut(length, from, to int) (left, right int) {
-	if length <= window {
+	if length <= wide {
 		return 0, length
 	}
-	left = max(min(from-window/3, length-window), 0)
-	if to-left <= window && left < window/5 {
-		left = 0
-		return left, max(window, to)
+	if to <= window {
+		return 0, window
 	}
+	left = max(min(from-window/3, length-window), 0)
 	return left, min(left+window, length)
 }
 

@@ -35,14 +35,19 @@ func cmpHint(word string, names []string) string {
 
 func (d *door) rulesCheck() *cobra.Command {
 	var format string
+	var watching bool
 	c := &cobra.Command{Use: "check [DIR...]", Short: "every fault of the book and its house layers, placed",
-		Example: "  longstand rules check\n  longstand rules check house/ --format github"}
+		Example: "  longstand rules check\n  longstand rules check house/ --format github\n  longstand rules check house/ --watch"}
 	c.Flags().StringVar(&format, "format", "text", "text, json or github")
+	c.Flags().BoolVar(&watching, "watch", false, "check again at each change of the house rules, until interrupted")
 	c.RunE = func(_ *cobra.Command, args []string) error {
 		if err := oneOf("format", format, []string{"text", "json", "github"}); err != nil {
 			return err
 		}
 		d.house = append(d.house, args...)
+		if watching {
+			return d.watchRules(format)
+		}
 		files, err := d.bookFiles()
 		if err != nil {
 			return failed(err)
@@ -60,15 +65,22 @@ func (d *door) checked(r *book.Result, format string) error {
 	var err error
 	switch format {
 	case "json":
-		err = l.WriteJSON(d.out)
+		err = l.WriteJSON(d.out, r.Silenced())
 	case "github":
-		err = l.WriteAnnotations(d.out)
+		err = l.WriteAnnotations(d.out, r.Silenced())
 	default:
-		err = l.WriteText(d.out, func(file string) []byte { return d.sources[file] })
+		err = l.Apart().WriteText(d.out, func(file string) []byte { return d.sources[file] })
 		if err == nil && !l.HasErrors() {
 			s := r.Score
+			summary := report.BookSummary(r.Book)
+			if len(l) > 0 {
+				summary = strings.Replace(summary, "no fault", "no error", 1)
+			}
 			_, err = fmt.Fprintf(d.out, "%sspecimens: %d run; %d of %d obligations of atoms met, %d of %d edges of thresholds\n",
-				report.BookSummary(r.Book), s.Specimens, s.Pinned, s.Pins, s.Edged, s.Edges)
+				summary, s.Specimens, s.Pinned, s.Pins, s.Edged, s.Edges)
+		}
+		if account := l.Account(r.Silenced()); err == nil && account != "" {
+			_, err = fmt.Fprintln(d.out, account)
 		}
 	}
 	if err != nil {
