@@ -124,7 +124,7 @@ func strongest(answers []*advisor.Answer, stage int) (v advisor.Value, how advis
 	v, how = best[0].Value, best[0].How
 	for _, a := range best[1:] {
 		both, agree := meet(v, a.Value)
-		if !agree {
+		if !agree || clash != nil { // once two disagree, all stay possible, in whatever order they were said
 			clash = best
 			both = join(v, a.Value)
 		}
