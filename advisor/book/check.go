@@ -15,6 +15,7 @@ func Check(files []File) *Result {
 	r := Load(files)
 	if r.provable {
 		p := newProver(r)
+		p.held = builtInHeld
 		for _, it := range r.items {
 			for _, c := range it.conds {
 				if c.node != nil {
@@ -22,6 +23,7 @@ func Check(files []File) *Result {
 				}
 			}
 		}
+		p.withdrawnHolds()
 		whole := !r.Diagnostics.HasErrors() // else what seems unused may only be misspelt
 		p.misspelt = slices.ContainsFunc(r.Diagnostics, func(d diag.Diagnostic) bool { return strings.HasPrefix(d.Code, "unknown-") })
 		p.anomalies()
@@ -39,16 +41,6 @@ func Check(files []File) *Result {
 	return r
 }
 
-// Score counts the obligations of the conditions' atoms, and those that
-// specimens meet. They are never turned into a rounded share: 1 of 10,000
-// missing is not all.
-type Score struct {
-	Conditions     int // of more than one atom
-	Pinned, Pins   int // each atom decides alone, being true and being false
-	Edged, Edges   int // numbers one step below, at and above their threshold
-	Specimens, Bad int // run, and those that disagree
-}
-
 // prover runs specimens on one view, setting and unsetting their answers.
 type prover struct {
 	r          *Result
@@ -63,6 +55,8 @@ type prover struct {
 	told       map[diag.Span]bool // rules that add nothing
 	nevers     map[advisor.CondID]bool
 	standing   map[string]advisor.Truth // of holds: True, it never stands
+
+	held bool // the built-in book to its classes
 }
 
 func newProver(r *Result) *prover {
@@ -108,15 +102,28 @@ func (p *prover) load(s *advisor.Specimen) (unload func()) {
 
 // prove runs the specimens of one condition and measures what they pin.
 func (p *prover) prove(it *item, c *pending) {
-	id := c.to.ID
-	if it.kind.name == "derived" {
-		if i, ok := p.r.Program.DerivedIndex(it.id); !ok || p.r.Program.DerivedIsNumber(i) {
-			if len(c.to.Specimens) > 0 {
-				p.list.Errorf(c.node.Span, "stray-specimen", "%s is a number: specimens pin what is true or false", it.id)
-			}
-			return
+	if !p.boolean(it) {
+		if len(c.to.Specimens) > 0 {
+			p.list.Errorf(c.node.Span, "stray-specimen", "%s is a number: specimens pin what is true or false", it.id)
 		}
+		return
 	}
+	p.measure(it, c, p.run(it, c))
+}
+
+// boolean tells whether the conditions of an item are true or false, and not
+// the reckoning of a number.
+func (p *prover) boolean(it *item) bool {
+	if it.kind.name != "derived" {
+		return true
+	}
+	i, ok := p.r.Program.DerivedIndex(it.id)
+	return ok && !p.r.Program.DerivedIsNumber(i)
+}
+
+// run runs the specimens of one condition.
+func (p *prover) run(it *item, c *pending) *condition.Measure {
+	id := c.to.ID
 	m := p.r.Program.Measure(id)
 	for i := range c.to.Specimens {
 		s := &c.to.Specimens[i]
@@ -131,7 +138,7 @@ func (p *prover) prove(it *item, c *pending) {
 		}
 		unload()
 	}
-	p.measure(it, c, m)
+	return m
 }
 
 // disagrees reports a specimen on which the condition says something else.

@@ -33,7 +33,7 @@ func Codes() []Code {
 	return all
 }
 
-var ownCodes = slices.Concat(textCodes, itemCodes, bookCodes, anomalyCodes, houseCodes, caseCodes)
+var ownCodes = slices.Concat(textCodes, itemCodes, bookCodes, anomalyCodes, sharpCodes, houseCodes, caseCodes)
 
 var textCodes = []Code{
 	{"toml-syntax", "the file is not TOML",

@@ -30,7 +30,7 @@ var roleDocs = roles{
 
 // conditionKeys declares a condition's key and those of its specimens.
 func conditionKeys[T any](key, doc string, need bool, r roles, at func(*T) *advisor.Condition) []field[T] {
-	fields := []field[T]{{key, need, doc, func(v *T) slot { return conditionSlot{at(v)} }}}
+	fields := []field[T]{{key, need, doc, func(v *T) slot { return conditionSlot{at(v), r} }}}
 	for i, k := range r {
 		if k != "" {
 			fields = append(fields, may(k, key+": "+roleDocs[i], func(v *T) slot { return specimenSlot{at(v), i} }))
@@ -40,7 +40,10 @@ func conditionKeys[T any](key, doc string, need bool, r roles, at func(*T) *advi
 }
 
 // conditionSlot is a condition in the sub-language.
-type conditionSlot struct{ to *advisor.Condition }
+type conditionSlot struct {
+	to    *advisor.Condition
+	roles roles
+}
 
 func (s conditionSlot) form() form { return form{Type: asCondition} }
 
@@ -54,7 +57,8 @@ func (s conditionSlot) read(d *decoder, f *tomltext.Field) {
 		return
 	}
 	s.to.Text, s.to.At = f.Value.Str, f.Value.Span
-	d.waiting(s.to).node = f.Value
+	p := d.waiting(s.to)
+	p.node, p.roles = f.Value, s.roles
 }
 
 // specimenSlot is a list of answers; they are read once all questions are known.

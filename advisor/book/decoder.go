@@ -47,6 +47,7 @@ type pending struct {
 	node  *tomltext.Node
 	specs [4][]*tomltext.Node // by role
 	keys  [4]diag.Span
+	roles roles // the names of those keys
 }
 
 func (d *decoder) full() bool { return len(d.list) > maxFaults }

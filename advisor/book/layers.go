@@ -13,6 +13,8 @@ type Withdrawal struct {
 	By                string
 	Layer             string
 	At                diag.Span
+	stops             []string // a hold's acts
+	own               bool     // it came from a house layer, not from the built-in book
 }
 
 type withdrawal struct {
@@ -167,6 +169,9 @@ func (b *builder) withdraw(w *withdrawal) {
 		}
 	}
 	b.remove(it, w)
+	if it.kind.name == "hold" {
+		w.stops, w.own = textsOf(it.node.Get("stops")), it.layer != ""
+	}
 	b.withdrawals = append(b.withdrawals, w.Withdrawal)
 	if it.kind.name != "suspect" {
 		return
@@ -176,6 +181,19 @@ func (b *builder) withdraw(w *withdrawal) {
 			b.remove(sign, w)
 		}
 	}
+}
+
+// textsOf are the texts of a list, or the one that stands without brackets.
+func textsOf(n *tomltext.Node) (out []string) {
+	if n == nil {
+		return nil
+	}
+	for _, text := range append([]*tomltext.Node{n}, n.Items...) {
+		if text.Kind == tomltext.String {
+			out = append(out, text.Str)
+		}
+	}
+	return out
 }
 
 func (b *builder) remove(it *item, w *withdrawal) {

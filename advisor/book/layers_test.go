@@ -96,7 +96,7 @@ func TestLayerFaults(t *testing.T) {
 		{"an adjusted field is placed where it stands", []string{"barn", "[[sign]]\nid = 'uneven'\nadjust = true\nwhen = 'spread(compresion) > 40'\n"},
 			"barn.toml:4:16: error:"},
 		{"a hold loosened without specimens", []string{"barn", "[[hold]]\nid = 'hoses_first'\nadjust = true\nuntil = 'done(brake_hoses) or hose_age < 10 or engine_turns'\n"},
-			"barn.toml:4:9: error: the specimens of hoses_first do not show"},
+			"barn.toml:4:9: error: a house rule loosens hoses_first, and its specimens leave"},
 		{"another house rule without specimens", []string{"barn", "[[standing]]\nid = 'x'\noperation = 'head_off'\nsays = 'in'\nwhen = 'engine_turns and years_laid_up > 3'\nbecause = 'So.'\nsource = 'shop'\n"},
 			"barn.toml:5:8: warning: the condition of x has no specimen"},
 	}

@@ -38,6 +38,8 @@ type Result struct {
 	items       []*item            // the settings and all that is live
 	quiet       *quiet
 	provable    bool
+
+	adjusted map[*item]map[string]diag.Span // keys that house layers changed
 }
 
 // builder makes one book.
@@ -98,6 +100,7 @@ func Load(files []File) *Result {
 	r := &Result{
 		Book: b.book, Program: b.program, Withdrawn: b.withdrawals, Diagnostics: b.list,
 		items: append([]*item{b.item0}, b.items...), quiet: quiet, provable: b.provable,
+		adjusted: b.adjustedBy,
 	}
 	r.hush()
 	return r

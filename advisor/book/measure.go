@@ -1,91 +1,104 @@
 package book
 
 import (
-	"fmt"
-	"strings"
-
 	"longstand/advisor"
 	"longstand/advisor/condition"
-	"longstand/advisor/diag"
 )
 
-// measure demands that the specimens of a condition of more than one atom show
-// each atom to decide the outcome by itself, being true and being false.
-func (p *prover) measure(it *item, c *pending, m *condition.Measure) {
-	pins := m.Pins()
-	if len(pins) < 2 {
-		return
-	}
-	p.score.Conditions++
-	severity := severityOf(it, c)
-	if len(c.to.Specimens) == 0 {
-		for range pins {
-			p.score.Pins += 2
-		}
-		d := p.list.Warnf(c.node.Span, "no-specimen", "the condition of %s has no specimen", it.id)
-		d.Severity = severity
-		d.Help = "give answers on which it is true and answers on which it is false"
-		return
-	}
-	var open, edges []string
-	for _, pin := range pins {
-		open = p.count(open, pin.True, pin.Atom.Text+" being true", &p.score.Pinned, &p.score.Pins)
-		open = p.count(open, pin.False, pin.Atom.Text+" being false", &p.score.Pinned, &p.score.Pins)
-		for i, e := range []condition.Pinned{pin.Below, pin.At, pin.Above} {
-			x := pin.Atom.Constant + float64(i-1)*pin.Atom.Step
-			edges = p.count(edges, e, fmt.Sprintf("%s at %s", pin.Atom.Text, plain(round(x))), &p.score.Edged, &p.score.Edges)
-		}
-	}
-	if len(open) > 0 {
-		d := p.list.Warnf(c.node.Span, "not-pinned", "the specimens of %s do not show what %s decides", it.id, strings.Join(open, ", or "))
-		d.Severity = severity
-		d.Help = "add answers that change nothing else: take one away from those on which it is true"
-	}
+// Class says how sharply the specimens of a condition must pin it.
+type Class int
+
+// Class A is what can hurt or binds the shop: holds, dangers, cautions and
+// standing rules. Class B is every other condition: signs, bases, derived
+// values, variants, what is fitted.
+const (
+	ClassA Class = iota
+	ClassB
+)
+
+// String names the class as the book's summary does.
+func (c Class) String() string { return [...]string{"A", "B"}[c] }
+
+// Words says what is in the class.
+func (c Class) Words() string {
+	return [...]string{"holds, dangers, cautions, standing rules", "signs, bases, derived values and the rest"}[c]
 }
 
-// count adds one obligation to a score, and its words to those still open.
-func (p *prover) count(open []string, pin condition.Pinned, words string, met, all *int) []string {
-	switch pin {
-	case condition.PinMet:
-		*met++
-		*all++
-	case condition.PinOpen:
-		// known(x) being false goes with every other atom of x being unknown, so
-		// it cannot be seen to decide alone.
-		if strings.Contains(words, "known(") {
-			return open
-		}
-		*all++
-		return append(open, words)
-	}
-	return open
+// Score counts what the specimens of a book show. They are never turned into a
+// rounded share: 1 of 10,000 missing is not all.
+type Score struct {
+	Of             [2]Sharpness // by class
+	Specimens, Bad int          // run, and those that disagree
 }
 
-func round(x float64) float64 {
-	if near := float64(int64(x*1e6+0.5)) / 1e6; near-x < 1e-9 && x-near < 1e-9 {
-		return near
-	}
-	return x
+// Sharpness is what the specimens of one class show.
+type Sharpness struct {
+	Conditions, Bare int // with a condition, and those without any specimen
+	condition.Tally
 }
 
-// severityOf: what can hurt or binds the shop must be pinned. A house rule that
-// is not is a warning, unless it loosens a hold.
-func severityOf(it *item, c *pending) diag.Severity {
-	strict := false
+// classOf is the class of one condition of an item.
+func classOf(it *item, c *pending) Class {
 	switch v := it.value.(type) {
 	case *advisor.Hold, *advisor.Caution, *advisor.StandingRule:
-		strict = true
+		return ClassA
 	case *advisor.Suspect:
-		strict = v.Danger != nil && c.to == &v.Danger.Good
+		if v.Danger != nil && c.to == &v.Danger.Good {
+			return ClassA
+		}
 	}
-	if it.layer != "" {
-		return diag.Warning
+	return ClassB
+}
+
+// measure counts what the specimens of a condition show, and demands what its
+// class must show.
+func (p *prover) measure(it *item, c *pending, m *condition.Measure) {
+	l := p.lens(it, c, m)
+	s := &p.score.Of[classOf(it, c)]
+	s.Conditions++
+	if len(c.to.Specimens) == 0 {
+		s.Bare++
 	}
-	if len(it.changed) > 0 && it.kind.name != "hold" {
-		return diag.Warning
+	s.Add(l.tally)
+	p.demand(l)
+}
+
+// lens is one condition under its measure.
+type lens struct {
+	p      *prover
+	it     *item
+	c      *pending
+	m      *condition.Measure
+	owed   []condition.Owed
+	tally  condition.Tally
+	cases  []Try // considered so far, in order of the measure's
+	nearby []Point
+	asks   []Suggestion
+}
+
+// lens measures one condition. A mutant that regions leave undecided is alive
+// when a case near the specimens tells it apart.
+func (p *prover) lens(it *item, c *pending, m *condition.Measure) *lens {
+	l := &lens{p: p, it: it, c: c, m: m}
+	l.owed, l.tally = m.Owed()
+	if l.tally.Undecided == 0 {
+		return l
 	}
-	if strict {
-		return diag.Error
+	for i := range l.points() {
+		if o := &l.owed[i]; o.Possible && l.nearby[i].Try != nil {
+			o.Possible = false
+			l.tally.Undecided--
+			l.tally.Slips++
+		}
 	}
-	return diag.Warning
+	return l
+}
+
+// layerOf is the layer in which one of an item's conditions stands, "" for the
+// built-in book.
+func (it *item) layerOf(c *pending) string {
+	if it.layer == "" && c.node.Span.File != it.at.File && len(it.changed) > 0 {
+		return it.changed[len(it.changed)-1]
+	}
+	return it.layer
 }

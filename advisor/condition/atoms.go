@@ -113,13 +113,17 @@ func (p *Program) atomText(a *atom, negated bool) string {
 		return not + "done(" + p.operations[a.of] + ")"
 	case atomLess, atomAtMost, atomEqual:
 		rel := map[atomKind][2]relation{atomLess: {less, atLeast}, atomAtMost: {atMost, more}, atomEqual: {equal, unequal}}[a.kind]
-		text := relationText[rel[bit(negated)]]
-		if n := p.numbers[a.of]; n.op == numSub && a.c == 0 {
-			return p.numberText(n.a, 0) + " " + text + " " + p.numberText(n.b, 0)
-		}
-		return p.numberText(a.of, 0) + " " + text + " " + plainNumber(a.c)
+		return p.compareText(a.of, rel[bit(negated)], a.c)
 	}
 	return not + "(always)"
+}
+
+// compareText writes the comparison of a number with a constant.
+func (p *Program) compareText(number int32, rel relation, c float64) string {
+	if n := p.numbers[number]; n.op == numSub && c == 0 {
+		return p.numberText(n.a, 0) + " " + relationText[rel] + " " + p.numberText(n.b, 0)
+	}
+	return p.numberText(number, 0) + " " + relationText[rel] + " " + plainNumber(c)
 }
 
 func (p *Program) setText(a *atom, negated bool) string {

@@ -1,6 +1,10 @@
 package condition
 
-import "longstand/advisor"
+import (
+	"slices"
+
+	"longstand/advisor"
+)
 
 // formula is some conditions cut out of the tables, derived values opened up,
 // to be worked out for 64 cases at a time: in the planes t and f, bit s of a
@@ -14,7 +18,7 @@ type formula struct {
 	extra  [2]uint64 // planes of the value at -1: what a mutant puts in place of an atom
 }
 
-// leaf is one atom; slot is its positive slot in a View.
+// leaf is one atom; slot is its positive slot in a View, or unread.
 type leaf struct {
 	atom
 	slot int32
@@ -35,7 +39,13 @@ type branch struct {
 }
 
 // cut takes conditions out of the tables, one root each.
-func (p *Program) cut(ids ...advisor.CondID) *formula {
+func (p *Program) cut(ids ...advisor.CondID) *formula { return p.cutOut(false, ids) }
+
+// cutWide adds leaves that nothing reads: the other options of choices
+// questions, by which a mutant may replace the ones that are read.
+func (p *Program) cutWide(id advisor.CondID) *formula { return p.cutOut(true, []advisor.CondID{id}) }
+
+func (p *Program) cutOut(wide bool, ids []advisor.CondID) *formula {
 	f := &formula{}
 	for _, id := range ids {
 		for _, s := range p.sourcesUnder(p.conds[id]) {
@@ -43,6 +53,9 @@ func (p *Program) cut(ids ...advisor.CondID) *formula {
 				f.leaves = append(f.leaves, leaf{p.atoms[s], 2 * s})
 			}
 		}
+	}
+	if wide {
+		f.widen(p)
 	}
 	at := map[int32]kid{}
 	for i := range f.leaves {
@@ -55,6 +68,25 @@ func (p *Program) cut(ids ...advisor.CondID) *formula {
 	f.t, f.f = make([]uint64, len(f.leaves)+len(f.nodes)), make([]uint64, len(f.leaves)+len(f.nodes))
 	return f
 }
+
+// widen adds the other options of choices questions.
+func (f *formula) widen(p *Program) {
+	for i := range f.leaves {
+		l := f.leaves[i]
+		if l.kind != atomFlag {
+			continue
+		}
+		for all := p.facts[l.of].all; all != 0; all &= all - 1 {
+			other := atom{kind: atomFlag, of: l.of, mask: all & -all}
+			if !slices.ContainsFunc(f.leaves, func(l leaf) bool { return l.atom == other }) {
+				f.leaves = append(f.leaves, leaf{other, unread})
+			}
+		}
+	}
+}
+
+// unread is the slot of a leaf that only mutants read; its negation is free too.
+const unread = -2
 
 // sourcesUnder lists atoms and nodes under a slot, each once, in order of first use.
 func (p *Program) sourcesUnder(slot int32) []int32 {

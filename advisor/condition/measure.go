@@ -36,13 +36,19 @@ type Measure struct {
 	id        advisor.CondID
 	f         *formula
 	atoms     []AtomInfo
-	pins      []kid        // values of the formula that are the condition's atoms
-	specimens [][]evidence // by specimen, by leaf
+	pins      []kid // values of the formula that are the condition's atoms
+	specimens rows
+	doubts    rows   // specimens with one answer in doubt; nil until asked for
+	pool      rows   // cases under consideration
+	mutants   []edit // nil until asked for
 }
+
+// rows are cases, by case and leaf.
+type rows [][]evidence
 
 // Measure starts a measure of one condition.
 func (p *Program) Measure(id advisor.CondID) *Measure {
-	m := &Measure{p: p, id: id, f: p.cut(id)}
+	m := &Measure{p: p, id: id, f: p.cutWide(id)}
 	for _, slot := range p.leaves(id) {
 		m.atoms = append(m.atoms, p.info(slot))
 		m.pins = append(m.pins, m.f.valueAt(slot, int32(len(p.atoms))))
@@ -69,12 +75,17 @@ func (m *Measure) Add(v *View, want advisor.Truth) bool {
 	if v.Truth(m.id) != want {
 		return false
 	}
+	m.specimens, m.doubts = append(m.specimens, m.row(v)), nil
+	return true
+}
+
+// row is what a view says of every leaf.
+func (m *Measure) row(v *View) []evidence {
 	row := make([]evidence, len(m.f.leaves))
 	for i := range m.f.leaves {
 		row[i] = v.evidence(&m.f.leaves[i])
 	}
-	m.specimens = append(m.specimens, row)
-	return true
+	return row
 }
 
 // Pins gives one Pin for each atom, in order of the condition's Atoms.
@@ -84,6 +95,7 @@ func (m *Measure) Pins() []Pin {
 	for i := range pins {
 		pins[i].Atom = m.atoms[i]
 		m.meet(&pins[i], m.pins[i])
+		m.unasked(&pins[i], m.pins[i])
 		p := &pins[i]
 		open = open || slices.Contains([]Pinned{p.True, p.False, p.Below, p.At, p.Above}, PinOpen)
 	}
@@ -93,12 +105,29 @@ func (m *Measure) Pins() []Pin {
 	return pins
 }
 
+// unasked strikes what nobody can show of known(x) where the condition reads x
+// besides: that it alone decides while x is not known.
+func (m *Measure) unasked(pin *Pin, value kid) {
+	if value.at >= len(m.f.leaves) || m.f.leaves[value.at].kind != atomKnown {
+		return
+	}
+	not := &pin.False
+	if value.not {
+		not = &pin.True
+	}
+	for i := range m.f.leaves {
+		l := &m.f.leaves[i]
+		if *not == PinOpen && i != value.at && slices.Contains(m.p.readBy(l), m.f.leaves[value.at].of) {
+			*not = PinImpossible
+		}
+	}
+}
+
 // meet marks what the specimens meet of one atom's obligations.
 func (m *Measure) meet(pin *Pin, value kid) {
 	edges := m.edges(pin, value.at)
 	for from := 0; from < len(m.specimens); from += 64 {
-		n := m.load(from)
-		d := m.f.deciding(value.at, m.f.roots[0]) & (^uint64(0) >> (64 - n))
+		d := m.load(m.specimens, from) & m.f.deciding(value.at, m.f.roots[0])
 		m.f.run(free)
 		t, f := m.f.kid(value)
 		if d&t != 0 {
@@ -142,19 +171,22 @@ func (m *Measure) edges(pin *Pin, value int) []float64 {
 // near: steps like 0.1 do not add up exactly.
 func near(a, b float64) bool { return math.Abs(a-b) <= 1e-9*max(1, math.Abs(b)) }
 
-// load puts up to 64 specimens into the formula's planes.
-func (m *Measure) load(from int) int {
-	n := min(64, len(m.specimens)-from)
+// load puts up to 64 cases into the formula's planes; it gives the bits that
+// stand for a case.
+func (m *Measure) load(cases rows, from int) uint64 {
 	for i := range m.f.leaves {
-		m.f.t[i], m.f.f[i] = m.plane(i, m.f.leaves[i].test(), from, n)
+		m.f.t[i], m.f.f[i] = cases.plane(i, m.f.leaves[i].test(), from)
 	}
-	return n
+	return cases.full(from)
 }
 
-// plane works out one test over specimens.
-func (m *Measure) plane(leaf int, t test, from, n int) (yes, no uint64) {
-	for s := range n {
-		y, f := t.of(m.specimens[from+s][leaf])
+// full has a bit for each of up to 64 cases.
+func (c rows) full(from int) uint64 { return ^uint64(0) >> (64 - min(64, len(c)-from)) }
+
+// plane works out one test over up to 64 cases.
+func (c rows) plane(leaf int, t test, from int) (yes, no uint64) {
+	for s := range min(64, len(c)-from) {
+		y, f := t.of(c[from+s][leaf])
 		yes |= uint64(bit(y)) << s
 		no |= uint64(bit(f)) << s
 	}

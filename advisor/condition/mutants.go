@@ -1,169 +1,167 @@
 package condition
 
-import (
-	"fmt"
-	"math/bits"
-	"slices"
+import "slices"
+
+// Fate is what becomes of a mutant.
+type Fate uint8
+
+// A mutant is alive while no specimen tells it from the condition. One that no
+// case tells from it is the same condition and counts against nobody. Where
+// there are too many cases, or the case that tells them apart takes a reckoned
+// number for a fact of its own, it is not decided.
+const (
+	Alive Fate = iota
+	Killed
+	Same
+	Undecided
 )
 
-// Mutant is a small edit of a condition, as a slip of the pen makes it. A
-// specimen on which it differs kills it; one that differs in no case at all is
-// the same condition and does not count.
+// Mutant is a small edit of a condition, as a slip of the pen makes it.
 type Mutant struct {
-	Change string // in words
-	Killed bool
-	Same   bool
-	// Example is a case that would kill a survivor, as a specimen says it; empty
-	// when there are too many cases to look at.
-	Example []string
+	Change string // in words: `laid_up > 10` were `laid_up >= 10`
+	Fate   Fate
 }
 
-// edit is a mutant before it is judged: other nodes, another root, and what
-// stands at value -1.
-type edit struct {
-	change string
-	nodes  []branch
-	root   kid
-	extra  extra
-}
-
-// extra is another test of a leaf's fact, another value, or a fixed truth.
-type extra struct {
-	leaf  int // -1: a value or fixed
-	test  test
-	value kid // -2: fixed
-	fixed bool
-}
-
-// Mutants judges every small edit of the condition by the specimens added:
-// comparisons that include or leave out what lies below, at or above, moved
-// thresholds, other options, atoms negated, dropped or exchanged, and and or.
+// Mutants judges every small edit of the condition by the specimens added, and
+// by what follows from them when one answer is in doubt.
 func (m *Measure) Mutants() []Mutant {
-	var out []Mutant
-	for _, e := range m.edits() {
-		mutant := Mutant{Change: e.change}
-		mutant.Killed = m.kills(&e)
-		if !mutant.Killed {
-			mutant.Same, mutant.Example = m.same(&e)
-		}
-		out = append(out, mutant)
+	edits := m.edits()
+	out := make([]Mutant, len(edits))
+	for i := range edits {
+		out[i] = Mutant{edits[i].change, m.fate(&edits[i])}
 	}
 	return out
 }
 
-// edits lists the mutants. The inside of derived values is left alone: they
-// have specimens of their own.
-func (m *Measure) edits() []edit {
-	var out []edit
-	for i, pin := range m.pins {
-		name := m.atoms[i].Text
-		put := func(x extra, format string, args ...any) {
-			nodes, root := m.instead(pin.at, kid{at: -1})
-			out = append(out, edit{name + ": " + fmt.Sprintf(format, args...), nodes, root, x})
-		}
-		if pin.at < len(m.f.leaves) {
-			m.otherTests(pin, m.atoms[i], put)
-		}
-		put(extra{leaf: -1, value: kid{at: pin.at, not: true}}, "the other way round")
-		put(extra{leaf: -1, value: kid{at: -2}, fixed: true}, "always %v", !pin.not)
-		put(extra{leaf: -1, value: kid{at: -2}}, "always %v", pin.not)
-		for j, other := range m.pins {
-			if j != i {
-				put(extra{leaf: -1, value: kid{other.at, other.not != pin.not}}, "%s in its place", m.atoms[j].Text)
-			}
-		}
-	}
-	for _, n := range m.ownNodes() {
-		out = append(out, m.nodeEdits(n)...)
-	}
-	return out
-}
-
-// otherTests are the edits of one comparison or choice.
-func (m *Measure) otherTests(pin kid, atom AtomInfo, put func(extra, string, ...any)) {
-	l := &m.f.leaves[pin.at]
-	own := l.test()
-	try := func(t test, format string, args ...any) { put(extra{leaf: pin.at, test: t}, format, args...) }
+func (m *Measure) fate(e *edit) Fate {
 	switch {
-	case own.number:
-		for i, place := range []string{"below the threshold", "at the threshold", "above the threshold"} {
-			try(test{own.accepts ^ 1<<i, true, own.c}, "otherwise %s", place)
-		}
-		if !atom.Number {
-			return
-		}
-		for _, k := range []float64{-3, -1, 1, 3} {
-			try(test{own.accepts, true, own.c + k*atom.Step}, "%s in place of %s", plainNumber(own.c+k*atom.Step), plainNumber(own.c))
-		}
-	case l.kind == atomSet && len(m.p.facts[l.of].source.Options) > 0:
-		q := m.p.facts[l.of].source
-		for i := range q.Options {
-			mask := own.accepts ^ 1<<i
-			if bits.OnesCount64(own.accepts) == 1 {
-				mask = 1 << i
-			}
-			if mask != 0 && mask != own.accepts {
-				try(test{accepts: mask}, "%q changed", q.Options[i].ID)
-			}
-		}
+	case m.kills(m.specimens, e) >= 0, m.kills(m.derived(), e) >= 0:
+		return Killed
+	case e.put.kind >= doubtTrue:
+		return m.doubtFate(e)
 	}
+	return m.everywhere(func(r *regions, from int) uint64 {
+		return m.differs(e, func(leaf int, t test) (uint64, uint64) {
+			yes := r.plane(leaf, t, from)
+			return yes, ^yes
+		})
+	}, m.testsOf(e))
 }
 
-// instead copies the condition's own nodes with one value exchanged.
-func (m *Measure) instead(value int, with kid) ([]branch, kid) {
-	swap := func(k kid) kid {
-		if k.at == value {
-			return kid{with.at, k.not != with.not}
+// doubtFate: an atom that decides in some case can leave the condition open.
+// Where a specimen on which it decides is there and still does not tell, its
+// answer cannot be in doubt alone.
+func (m *Measure) doubtFate(e *edit) Fate {
+	for from := 0; from < len(m.specimens); from += 64 {
+		if m.load(m.specimens, from)&m.f.deciding(e.put.at.at, m.f.roots[0]) != 0 {
+			return Same
 		}
-		return k
 	}
-	nodes := slices.Clone(m.f.nodes)
-	for _, n := range m.ownNodes() {
-		kids := slices.Clone(nodes[n].kids)
-		for i := range kids {
-			kids[i] = swap(kids[i])
-		}
-		nodes[n].kids = kids
-	}
-	return nodes, swap(m.f.roots[0])
+	return m.everywhere(func(*regions, int) uint64 { return m.f.deciding(e.put.at.at, m.f.roots[0]) }, nil)
 }
 
-// ownNodes lists the nodes that are not inside a derived value.
-func (m *Measure) ownNodes() []int {
-	var out []int
-	var walk func(kid)
-	walk = func(k kid) {
-		n := k.at - len(m.f.leaves)
-		if n < 0 || m.f.nodes[n].link || slices.Contains(out, n) {
-			return
+// everywhere looks through all cases for one of a kind: Alive when there is
+// one, Same when there is none.
+func (m *Measure) everywhere(found func(r *regions, from int) uint64, tests []test) Fate {
+	r := m.p.regions(m.f, tests)
+	if r.total < 0 {
+		return Undecided
+	}
+	own := m.f.tests()
+	for from := 0; from < r.total; from += 64 {
+		r.fill(from, m.f.t, m.f.f, own)
+		if found(r, from) == 0 {
+			continue
 		}
-		out = append(out, n)
-		for _, kid := range m.f.nodes[n].kids {
-			walk(kid)
+		if !r.apart() || r.reckoned() {
+			return Undecided
+		}
+		return Alive
+	}
+	return Same
+}
+
+// reckoned tells whether a number is worked out from answers: which of its
+// values an answer can bring about is not known.
+func (r *regions) reckoned() bool {
+	return slices.ContainsFunc(r.dims, func(d dimension) bool {
+		l := &r.f.leaves[d.leaf]
+		return isNumber(l.kind) && r.p.numbers[l.of].op != numFact
+	})
+}
+
+// testsOf are the leaves' tests under an edit; nothing accepts what neither the
+// condition nor the edit reads.
+func (m *Measure) testsOf(e *edit) []test {
+	tests := m.f.tests()
+	for i := range tests {
+		if m.f.leaves[i].slot == unread {
+			tests[i].accepts = 0
 		}
 	}
-	walk(m.f.roots[0])
-	slices.Sort(out)
+	if e.put.kind == putTest {
+		tests[e.put.at.at] = e.put.test
+	}
+	return tests
+}
+
+// kills finds a case that tells an edit from the condition, -1 when none does.
+func (m *Measure) kills(cases rows, e *edit) int {
+	for from := 0; from < len(cases); from += 64 {
+		full := m.load(cases, from)
+		d := full & m.differs(e, func(leaf int, t test) (uint64, uint64) { return cases.plane(leaf, t, from) })
+		if d != 0 {
+			return from + first(d)
+		}
+	}
+	return -1
+}
+
+// differs gives the cases of the loaded block in which an edit's truth is not
+// the condition's.
+func (m *Measure) differs(e *edit, plane func(leaf int, t test) (yes, no uint64)) uint64 {
+	m.f.run(free)
+	t, f := m.f.kid(m.f.roots[0])
+	m.f.extra = m.planes(&e.put, plane)
+	own := m.f.nodes
+	m.f.nodes = e.nodes
+	m.f.run(free)
+	t2, f2 := m.f.kid(e.root)
+	m.f.nodes = own
+	return (t ^ t2) | (f ^ f2)
+}
+
+// planes are those of what an edit puts in the place of an atom.
+func (m *Measure) planes(x *put, plane func(leaf int, t test) (yes, no uint64)) (out [2]uint64) {
+	switch x.kind {
+	case putTest:
+		out[0], out[1] = plane(x.at.at, x.test)
+	case putValue:
+		out[0], out[1] = m.f.kid(x.at)
+	case putTrue:
+		out[0] = ^uint64(0)
+	case putFalse:
+		out[1] = ^uint64(0)
+	case doubtTrue:
+		_, no := m.f.kid(x.at)
+		return [2]uint64{^no, no}
+	case doubtFalse:
+		yes, _ := m.f.kid(x.at)
+		return [2]uint64{yes, ^yes}
+	}
 	return out
 }
 
-// nodeEdits exchanges and with or, and negates the whole group.
-func (m *Measure) nodeEdits(n int) []edit {
-	group := "the group at " + m.p.slotWords(m.f.nodes[n].kids, m)
-	other := slices.Clone(m.f.nodes)
-	other[n].or = !other[n].or
-	nodes, root := m.instead(len(m.f.leaves)+n, kid{at: len(m.f.leaves) + n, not: true})
-	nothing := extra{leaf: -1, value: kid{at: -2}}
-	return []edit{{group + ": and exchanged with or", other, m.f.roots[0], nothing},
-		{group + ": the other way round", nodes, root, nothing}}
-}
-
-// slotWords names a group by its first atom.
-func (p *Program) slotWords(kids []kid, m *Measure) string {
-	for _, k := range kids {
-		if i := slices.IndexFunc(m.pins, func(pin kid) bool { return pin.at == k.at }); i >= 0 {
-			return m.atoms[i].Text
+// plane works out one test of a leaf's fact over 64 cases.
+func (r *regions) plane(leaf int, t test, from int) (yes uint64) {
+	for i := range r.dims {
+		if !sameFact(&r.f.leaves[r.dims[i].leaf], &r.f.leaves[leaf]) {
+			continue
+		}
+		for s := range 64 {
+			ok, _ := t.of(r.dims[i].values[r.standing(from+s, i)])
+			yes |= uint64(bit(ok)) << s
 		}
 	}
-	return "its start"
+	return yes
 }

@@ -41,7 +41,13 @@ func (v *View) evidence(l *leaf) evidence {
 	case atomLess, atomAtMost, atomEqual:
 		return evidence{number: v.figures[l.of]}
 	}
-	return evidence{set: [...]uint64{3, 2, 1}[v.slots[l.slot]]}
+	truth := uint8(0)
+	if l.slot == unread {
+		truth = v.atom(&l.atom)
+	} else {
+		truth = v.slots[l.slot]
+	}
+	return evidence{set: [...]uint64{3, 2, 1}[truth]}
 }
 
 // test is what a leaf, or a changed copy of one, asks of its evidence: whether

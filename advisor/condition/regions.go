@@ -36,6 +36,9 @@ type dimension struct {
 func (p *Program) regions(f *formula, tests []test) *regions {
 	r := &regions{p: p, f: f, tests: tests, total: 1}
 	for i := range f.leaves {
+		if f.leaves[i].slot == unread && (tests == nil || tests[i].accepts == 0) {
+			continue
+		}
 		d := slices.IndexFunc(r.dims, func(d dimension) bool { return sameFact(&f.leaves[d.leaf], &f.leaves[i]) })
 		if d < 0 {
 			d = len(r.dims)
@@ -77,7 +80,7 @@ func (r *regions) apart() bool {
 			}
 			aged = true
 		}
-		for _, q := range r.p.reads.of(int(l.slot / 2)) {
+		for _, q := range r.p.readBy(l) {
 			if k, again := seen[q]; again && (k != atomFlag || l.kind != atomFlag) {
 				return false
 			}
@@ -96,6 +99,14 @@ func (p *Program) age(number int32, questions []int32) bool {
 	lines := liner{p: p, q: questions[0], memo: map[int32]line{}}
 	l := lines.of(number)
 	return !l.bent && l.slope != 0 && l.year != 0
+}
+
+// readBy lists the questions that a leaf reads.
+func (p *Program) readBy(l *leaf) []int32 {
+	if l.slot == unread {
+		return []int32{l.of}
+	}
+	return p.reads.of(int(l.slot / 2))
 }
 
 // spread picks the values that stand for a fact, one of each that the tests

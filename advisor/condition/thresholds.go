@@ -11,11 +11,16 @@ func (p *Program) Thresholds(q int) []float64 { return p.ThresholdsAt(q, 0) }
 // ThresholdsAt is Thresholds for a case of the given decimal year: comparisons
 // with the age of something turn at another year in another case.
 func (p *Program) ThresholdsAt(q int, caseYear float64) []float64 {
+	return p.thresholds(q, caseYear, p.atomsOf.of(q))
+}
+
+// thresholds is ThresholdsAt for some atoms.
+func (p *Program) thresholds(q int, caseYear float64, atoms []int32) []float64 {
 	var out []float64
 	lines := liner{p: p, q: int32(q), memo: map[int32]line{}}
-	for _, i := range p.atomsOf.of(q) {
+	for _, i := range atoms {
 		a := &p.atoms[i]
-		if a.kind < atomLess || a.kind > atomEqual {
+		if a.kind < atomLess || a.kind > atomEqual || !slices.Contains(p.reads.of(int(i)), int32(q)) {
 			continue
 		}
 		n := &p.numbers[a.of]
@@ -96,4 +101,22 @@ func (r *liner) make(f *figure) line {
 		}
 	}
 	return line{bent: true}
+}
+
+// stepIn is by how much a number can move: the step of the one question that it
+// rests on, where it moves with that one for one, as an age does, or is one of
+// its readings. Of other reckoned numbers nothing is known: 0.
+func (p *Program) stepIn(number int32) float64 {
+	n := &p.numbers[number]
+	switch n.op {
+	case numFact, numMin, numMax, numMean, numSpread:
+		return stepOf(p.facts[n.a].source)
+	}
+	for q := range p.facts {
+		lines := liner{p: p, q: int32(q), memo: map[int32]line{}}
+		if l := lines.of(number); !l.bent && (l.slope == 1 || l.slope == -1) {
+			return stepOf(p.facts[q].source)
+		}
+	}
+	return 0
 }

@@ -36,15 +36,22 @@ func cmpHint(word string, names []string) string {
 func (d *door) rulesCheck() *cobra.Command {
 	var format string
 	var watching bool
-	c := &cobra.Command{Use: "check [DIR...]", Short: "every fault of the book and its house layers, placed",
-		Example: "  longstand rules check\n  longstand rules check house/ --format github\n  longstand rules check house/ --watch"}
+	var sharp sharpening
+	c := &cobra.Command{Use: "check [DIR...] [ITEM...]", Short: "every fault of the book and its house layers, placed",
+		Example: "  longstand rules check\n  longstand rules check house/ --format github\n  longstand rules check house/ --suggest\n  longstand rules check house/ --watch"}
+	c.Flags().BoolVar(&sharp.survivors, "survivors", false, "what the specimens do not show, and the case that would show it: of the ITEMs, the DIRs or all")
+	c.Flags().BoolVar(&sharp.suggest, "suggest", false, "specimens for a person to answer: of the ITEMs, the DIRs or all")
 	c.Flags().StringVar(&format, "format", "text", "text, json or github")
 	c.Flags().BoolVar(&watching, "watch", false, "check again at each change of the house rules, until interrupted")
 	c.RunE = func(_ *cobra.Command, args []string) error {
 		if err := oneOf("format", format, []string{"text", "json", "github"}); err != nil {
 			return err
 		}
-		d.house = append(d.house, args...)
+		if format != "text" && (sharp.survivors || sharp.suggest) {
+			return usage("--survivors and --suggest are for reading; leave --format %s out", format)
+		}
+		dirs := sharp.named(args)
+		d.house = append(d.house, dirs...)
 		if watching {
 			return d.watchRules(format)
 		}
@@ -52,7 +59,11 @@ func (d *door) rulesCheck() *cobra.Command {
 		if err != nil {
 			return failed(err)
 		}
-		return d.checked(book.Check(files), format)
+		r := book.Check(files)
+		if (sharp.survivors || sharp.suggest) && !r.Diagnostics.HasErrors() {
+			return sharp.show(d.out, r, dirs)
+		}
+		return d.checked(r, format)
 	}
 	return c
 }
@@ -71,13 +82,11 @@ func (d *door) checked(r *book.Result, format string) error {
 	default:
 		err = l.Apart().WriteText(d.out, func(file string) []byte { return d.sources[file] })
 		if err == nil && !l.HasErrors() {
-			s := r.Score
 			summary := report.BookSummary(r.Book)
 			if len(l) > 0 {
 				summary = strings.Replace(summary, "no fault", "no error", 1)
 			}
-			_, err = fmt.Fprintf(d.out, "%sspecimens: %d run; %d of %d obligations of atoms met, %d of %d edges of thresholds\n",
-				summary, s.Specimens, s.Pinned, s.Pins, s.Edged, s.Edges)
+			_, err = fmt.Fprint(d.out, summary+scoreText(&r.Score))
 		}
 		if account := l.Account(r.Silenced()); err == nil && account != "" {
 			_, err = fmt.Fprintln(d.out, account)
