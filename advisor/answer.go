@@ -92,6 +92,12 @@ func OneOf(options uint64) Value { return Value{State: Told, Options: options} }
 // Anything is the widest number range.
 func Anything() (low, high float64) { return math.Inf(-1), math.Inf(1) }
 
+// Photo is a photograph that shows a finding: a file beside the case's.
+type Photo struct {
+	File string
+	At   Place
+}
+
 // Answer is one answer as given: to which question, what, and how it is known.
 type Answer struct {
 	Question string
@@ -101,5 +107,6 @@ type Answer struct {
 	Note     string
 	By       string
 	On       string // date, ISO 8601
+	Photos   []Photo
 	At       Place
 }

@@ -94,6 +94,8 @@ type Settings struct {
 	Tools       []string
 	Shop        string  // the shop's name for letters
 	GoodForDays int     // an estimate's life
+	HoursAWeek  float64 // that the shop can give to one car; 0 when not said
+	PartsDays   int     // that one waits for parts before the work goes on
 	RingAt      float64 // share of the agreed sum at which the owner is rung
 }
 

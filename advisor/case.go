@@ -15,6 +15,17 @@ type Decision struct {
 	At        Place
 }
 
+// Letter is what an earlier letter to the owner said.
+type Letter struct {
+	Number        int
+	Date          string   // ISO 8601
+	Agree, Likely int64    // sums as it said them: with tax, in whole units of the currency
+	Do, LookFirst []string // operations by call, do while open among Do
+	Stops         []string // holds that were sure to apply
+	Found         []string // questions answered, once for each answer
+	At            Place
+}
+
 // Case is one car, one stay: answers, findings and decisions.
 type Case struct {
 	Version   int
@@ -30,6 +41,7 @@ type Case struct {
 	Declined  []Decision
 	Done      []Decision
 	Overruled []Overruling
+	Letters   []Letter
 	Forecast  map[string]float64 // chance of each suspect, frozen at the end of intake
 	Book      string             // fingerprint of the book at intake
 	Layers    []string

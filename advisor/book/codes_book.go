@@ -74,4 +74,6 @@ var caseCodes = []Code{
 		"case = 99", "case = 1"},
 	{"both-ways", "an operation is accepted and declined", "Leave the decision that holds.", "case",
 		"[decisions]\naccepted = ['head_off']\ndeclined = ['head_off']", "[decisions]\naccepted = ['head_off']"},
+	{"photo", "a photograph cannot go into the letter", "It lies beside the case or below it, is JPEG, PNG or WebP and has at most 4 MB; all together 24 MB.", "case",
+		"[answers]\nengine_turns = { is = true, photo = '../turned.jpg' }", "[answers]\nengine_turns = { is = true, photo = 'turned.jpg' }"},
 }

@@ -27,6 +27,7 @@ func CaseSchema(b *advisor.Book) ([]byte, error) {
 	s.definitions["overruling"] = closed("a call set by hand", object{
 		"operation": s.text(form{Names: "operation"}), "call": enum(casefile.Calls()), "by": plainText, "why": plainText, "on": plainText},
 		"operation", "call", "by", "why")
+	s.definitions["letter"] = letterShape()
 	shapes := s.caseShapes()
 	properties := object{}
 	for _, k := range casefile.Keys() {
@@ -78,9 +79,28 @@ func (s *schema) caseShapes() map[string]object {
 		"answers":   closed("question id = answer", answers),
 		"decisions": closed("what was decided", decisions),
 		"overruled": {"type": "array", "items": object{"$ref": "#/definitions/overruling"}},
+		"letter":    {"type": "array", "items": object{"$ref": "#/definitions/letter"}},
 		"forecast":  {"type": "object", "additionalProperties": object{"type": "number", "minimum": 0, "maximum": 1}},
 		"book":      closed("the book at intake", object{"fingerprint": plainText, "layers": object{"type": "array", "items": plainText}}),
 	}
+}
+
+// letterShape is what an earlier letter said.
+func letterShape() object {
+	properties := object{}
+	for _, k := range casefile.LetterKeys() {
+		one := object{"description": k.Doc}
+		switch k.Name {
+		case "number", "agree", "likely":
+			one["type"], one["minimum"] = "integer", 0
+		case "date":
+			one["type"] = "string"
+		default:
+			one["type"], one["items"] = "array", plainText
+		}
+		properties[k.Name] = one
+	}
+	return closed("what an earlier letter to the owner said", properties, "number", "date")
 }
 
 // longAnswer is an answer as a table.
@@ -91,6 +111,7 @@ func (s *schema) longAnswer() object {
 	}
 	how := properties["how"].(object)
 	how["type"], how["enum"] = "string", advisor.Channels
+	properties["photo"].(object)["anyOf"] = []object{plainText, {"type": "array", "items": plainText}}
 	return closed("an answer, and how it is known", properties)
 }
 

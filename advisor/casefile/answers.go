@@ -21,6 +21,7 @@ var longKeys = []struct{ key, doc string }{
 	{"note", "a remark"},
 	{"on", "the date, as 2025-10-14"},
 	{"by", "who says so"},
+	{"photo", "the file of a photograph that shows it, or a list"},
 }
 
 var longNames = func() (names []string) {
@@ -81,6 +82,8 @@ func (r *reader) long(a *advisor.Answer, n *tomltext.Node) {
 			a.By = r.text(f)
 		case "on":
 			a.On = dateOrTime(f.Value, &r.list)
+		case "photo":
+			a.Photos = photos(f, &r.list)
 		case "is", "from", "to", "not", "any_of":
 		default:
 			d := r.list.Errorf(f.KeySpan, "unknown-key", "an answer has no key %q", f.Key)

@@ -25,12 +25,13 @@ type Entry struct {
 	Note     string
 	By       string
 	On       string
+	Photos   []string // files beside the case
 }
 
 // TOML writes an entry for a question: in the short form when the value is all
 // that there is to say, else in the long form. It errs for a date that is none.
 func (e Entry) TOML(q *advisor.Question) (string, error) {
-	if e.Is != nil && e.How == q.How && e.Note == "" && e.By == "" && e.On == "" {
+	if e.Is != nil && e.How == q.How && e.Note == "" && e.By == "" && e.On == "" && len(e.Photos) == 0 {
 		return encode(e.Is), nil
 	}
 	return e.Long(q)
@@ -66,6 +67,9 @@ func (e Entry) Long(q *advisor.Question) (string, error) {
 	}
 	if e.By != "" {
 		add("by", e.By)
+	}
+	if len(e.Photos) > 0 {
+		add("photo", e.Photos)
 	}
 	return "{ " + strings.Join(parts, ", ") + " }", nil
 }

@@ -60,6 +60,7 @@ var topKeys = []struct{ key, doc string }{
 	{"answers", "question id = answer"},
 	{"decisions", "accepted, declined and done operations"},
 	{"overruled", "calls set by hand"},
+	{"letter", "what earlier letters to the owner said, noted by letter --send"},
 	{"forecast", "the chances at the end of intake, written by intake"},
 	{"book", "the book at intake, written by intake"},
 }
@@ -111,6 +112,8 @@ func (r *caseReader) rest(root *tomltext.Node) {
 			r.decisions(f)
 		case "overruled":
 			r.overruled(f)
+		case "letter":
+			r.letters(f)
 		case "forecast":
 			r.forecast(f)
 		case "book":

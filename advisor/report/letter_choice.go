@@ -3,23 +3,27 @@ package report
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"longstand/advisor"
 )
 
-// choice is one decision in prose: the work, what hangs on a look, what it
-// adds, what "no" means, and the three answers.
-func (l *letter) choice(now, look []*advisor.OperationAdvice, sum *share) []block {
+// choice is one decision in prose: the work, what hangs on a look, what "no"
+// means, and the three answers.
+func (l *letter) choice(now, look []*advisor.OperationAdvice) []block {
 	var out []block
 	if len(now) > 0 {
-		out = append(out, block{Kind: paraBlock, Text: l.say("decide.now", nil)}, block{Kind: listBlock, Items: l.each(now, "decide.work")})
+		out = append(out, block{Kind: labelBlock, Text: l.say("decide.now", nil)}, block{Kind: worksBlock, Pairs: l.each(now, "decide.work")})
 	}
 	if len(look) > 0 {
-		out = append(out, block{Kind: paraBlock, Text: l.say("decide.look", nil)}, block{Kind: listBlock, Items: l.each(look, "decide.perhaps")})
+		out = append(out, block{Kind: labelBlock, Text: l.say("decide.look", nil)}, block{Kind: worksBlock, Pairs: l.each(look, "decide.perhaps")})
 	}
-	adds := l.say("decide.adds", with{"Firm": l.taxed(sum.firm), "Maybe": l.taxed(sum.maybe), "HasFirm": sum.firm > 0, "HasMaybe": sum.maybe > 0})
-	out = append(out, block{Kind: paraBlock, Text: adds}, block{Kind: paraBlock, Text: l.refusal(append(slices.Clone(now), look...))})
-	return append(out, l.threeAnswers())
+	return append(out, block{Kind: paraBlock, Text: l.refusal(append(slices.Clone(now), look...))}, l.threeAnswers())
+}
+
+// adds says what a decision adds, and the most that looks may add to it.
+func (l *letter) adds(sum *share) string {
+	return l.say("decide.adds", with{"Firm": l.taxed(sum.firm), "Maybe": l.taxed(sum.maybe), "HasFirm": sum.firm > 0, "HasMaybe": sum.maybe > 0})
 }
 
 func (l *letter) threeAnswers() block {
@@ -28,16 +32,16 @@ func (l *letter) threeAnswers() block {
 }
 
 // each words operations by a phrase, the dearest first.
-func (l *letter) each(ops []*advisor.OperationAdvice, phrase string) []string {
+func (l *letter) each(ops []*advisor.OperationAdvice, phrase string) []pair {
 	ops = slices.Clone(ops)
 	slices.SortStableFunc(ops, func(a, b *advisor.OperationAdvice) int { return cmp.Compare(b.Cost, a.Cost) })
-	var out []string
+	var out []pair
 	for _, o := range ops {
 		p := o.MaybeChance
 		if p == 0 && o.Chance != nil {
 			p = *o.Chance
 		}
-		v := with{"Name": l.title(o.Name), "Sum": l.taxed(l.mean(o)), "Reason": l.book(o.Reason), "Chance": Chance(p), "Variant": l.name(o.Variant)}
+		v := with{"Name": l.title(o.Name), "Sum": l.taxed(l.mean(o)), "Reason": l.short(o.Reason), "First": firstSentence(l.short(o.Reason)), "Chance": Chance(p), "Variant": l.name(o.Variant)}
 		words := l.say(phrase, v)
 		if o.Call == advisor.DoOpen && len(o.SharedWith) > 0 {
 			words += " " + l.say("decide.open", with{"Alone": l.taxed(o.Alone)})
@@ -45,7 +49,7 @@ func (l *letter) each(ops []*advisor.OperationAdvice, phrase string) []string {
 		if o.Who != "shop" && o.Who != "" {
 			words += " " + l.say("who."+o.Who, nil)
 		}
-		out = append(out, words+l.setByHand(o))
+		out = append(out, pair{Lead: l.say("decide.lead", v), Texts: []string{words + l.setByHand(o)}})
 	}
 	return out
 }
@@ -67,7 +71,7 @@ func (l *letter) setByHand(o *advisor.OperationAdvice) string {
 		return ""
 	}
 	v := o.Overruled
-	return " " + l.say("overruled", with{"By": v.By, "Date": v.Date, "Was": string(o.Was), "Why": sentence(v.Why)})
+	return " " + l.say("overruled", with{"By": v.By, "Date": longDay(v.Date, 0, l.a.Settings.Locale), "Was": string(o.Was), "Why": sentence(v.Why)})
 }
 
 // refusal says what "no" means: what then stays forbidden, and what a fault
@@ -75,11 +79,11 @@ func (l *letter) setByHand(o *advisor.OperationAdvice) string {
 func (l *letter) refusal(ops []*advisor.OperationAdvice) string {
 	out := l.say("no", nil)
 	holds := l.liftedBy(ops)
-	for _, h := range holds[:min(2, len(holds))] {
+	for _, h := range holds[:min(1, len(holds))] {
 		out += " " + l.say("no.hold", with{"Act": l.region.say(acts[leading(h.Stops)]), "Until": l.name(h.Name)})
 	}
-	if len(holds) > 2 {
-		out += " " + l.say("no.more", with{"More": len(holds) - 2})
+	if len(holds) > 1 {
+		out += " " + l.say("no.more", with{"More": len(holds) - 1})
 	}
 	if s := l.worst(ops); s != nil {
 		out += " " + l.say("no.left", with{"Name": l.name(s.Name), "Chance": Chance(s.Chance), "Sum": l.taxed(s.IfLeft)})
@@ -125,21 +129,40 @@ func (l *letter) worst(ops []*advisor.OperationAdvice) *advisor.SuspectAdvice {
 	return worst
 }
 
-// routineWork is the usual work on waking: one line, and its list.
-func (l *letter) routineWork() section {
-	s := section{ID: "routine", Title: l.say("title.routine", nil)}
-	var rows [][]string
+// firstSentence is what stands before the second sentence of a text.
+func firstSentence(s string) string {
+	if i := strings.Index(s, ". "); i >= 0 {
+		return s[:i+1]
+	}
+	return s
+}
+
+// short is a reason without what counts as sound, which is for the workshop.
+func (l *letter) short(reason string) string {
+	reason, _, _ = strings.Cut(reason, "Counts as sound:")
+	return l.book(reason)
+}
+
+// routine is the usual work on waking.
+func (l *letter) routine() []*advisor.OperationAdvice {
+	var out []*advisor.OperationAdvice
 	for i := range l.a.Operations {
-		o := &l.a.Operations[i]
-		if l.chapterOf(o) == inRoutine {
-			rows = append(rows, []string{l.title(o.Name), l.taxed(l.mean(o)), l.book(o.Reason)})
+		if o := &l.a.Operations[i]; l.chapterOf(o) == inRoutine {
+			out = append(out, o)
 		}
 	}
-	if len(rows) == 0 {
-		return s
+	return out
+}
+
+// routineWork lists it overleaf.
+func (l *letter) routineWork() section {
+	s := section{ID: "routine", Title: l.say("title.routine_list", nil)}
+	var items []pair
+	for _, o := range l.routine() {
+		items = append(items, pair{Lead: l.say("routine.lead", with{"Name": l.title(o.Name), "Sum": l.taxed(l.mean(o))}), Texts: []string{l.short(o.Reason)}})
 	}
-	s.Blocks = []block{{Kind: paraBlock, Text: l.say("routine.line", with{"Count": len(rows), "Sum": l.taxed(l.shares()[inRoutine].firm)})}, l.threeAnswers(),
-		{Kind: tableBlock, Text: l.say("routine.caption", nil), Rows: rows,
-			Columns: []string{l.say("routine.work", nil), l.say("sum.sum", nil), l.say("holds.why", nil)}}}
+	if len(items) > 0 {
+		s.Blocks = []block{{Kind: pairsBlock, Pairs: items}}
+	}
 	return s
 }

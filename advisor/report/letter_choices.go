@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -116,11 +117,10 @@ func (l *letter) suspect(id string) *advisor.SuspectAdvice {
 	return nil
 }
 
-// choices are the decisions, then how their sums make the likely one.
-func (l *letter) choices() section {
-	s := section{ID: "decisions", Title: l.say("title.decisions", nil)}
+// choicesOn are the decisions on work for which only holds, nil for all.
+func (l *letter) choicesOn(only func(*advisor.OperationAdvice) bool) section {
+	s := section{ID: "decisions", Title: l.say("title.decisions", nil), Shape: wideShape}
 	shares := l.shares()
-	rows := [][]string{}
 	for i := range chapters {
 		var now, look []*advisor.OperationAdvice
 		for o := range l.a.Operations {
@@ -136,20 +136,46 @@ func (l *letter) choices() section {
 		if len(now)+len(look) == 0 {
 			continue
 		}
+		if only != nil && !slices.ContainsFunc(append(now, look...), only) {
+			continue
+		}
 		name := l.say("chapter."+chapters[i].id, nil)
 		s.Blocks = append(s.Blocks, block{Kind: decisionBlock, Text: fmt.Sprintf("%d. %s", len(s.Blocks)+1, name),
-			Inside: l.choice(now, look, shares[i])})
-		rows = append(rows, l.shareRow(name, shares[i]))
+			Adds: l.adds(cmp.Or(shares[i], &share{})), Inside: l.choice(now, look)})
 	}
-	if len(rows) == 0 {
+	return s
+}
+
+// choices are all decisions, with the routine work in one line.
+func (l *letter) choices() section {
+	s := l.choicesOn(nil)
+	if len(s.Blocks) == 0 {
 		s.Blocks = append(s.Blocks, block{Kind: paraBlock, Text: l.say("decide.none", nil)})
+	}
+	if n := len(l.routine()); n > 0 {
+		s.Blocks = append(s.Blocks, block{Kind: decisionBlock, Text: l.say("title.routine", nil), Inside: []block{
+			{Kind: paraBlock, Text: l.say("routine.line", with{"Count": n, "Sum": l.taxed(l.shares()[inRoutine].firm)})},
+			{Kind: paraBlock, Text: l.refusal(l.routine())}, l.threeAnswers()}})
+	}
+	return s
+}
+
+// sumsInFull shows how the decisions make up the likely sum.
+func (l *letter) sumsInFull() section {
+	s := section{ID: "sums", Title: l.say("title.sums", nil)}
+	shares := l.shares()
+	rows := [][]string{}
+	for i := range chapters {
+		if shares[i] != nil {
+			rows = append(rows, l.shareRow(l.say("chapter."+chapters[i].id, nil), shares[i]))
+		}
 	}
 	for _, at := range []int{inRoutine, inAccess, inLooks} {
 		rows = append(rows, l.shareRow(l.say(fmt.Sprintf("share.%d", -at), nil), shares[at]))
 	}
 	t := &l.a.Total
 	rows = append(rows, []string{l.say("share.all", nil), l.taxed(t.Firm), l.taxed(t.Maybe), l.taxed(t.Likely)})
-	s.Blocks = append(s.Blocks, block{Kind: tableBlock, Text: l.say("share.caption", nil), Short: true, Rows: rows, Columns: []string{
+	s.Blocks = append(s.Blocks, block{Kind: tableBlock, Text: l.say("share.caption", nil), Look: "sums", Short: true, Rows: rows, Columns: []string{
 		l.say("share.what", nil), l.say("share.firm", nil), l.say("share.maybe", nil), l.say("share.likely", nil)}})
 	return s
 }

@@ -116,7 +116,7 @@ func speaking(k *advisor.SuspectAdvice) []*advisor.LedgerLine {
 // evidence is the picture of the signs for and against the main call, with its table.
 func (l *letter) evidence() section {
 	m := l.turnsOn()
-	s := section{ID: "evidence", Title: l.say("title.evidence", nil)}
+	s := section{ID: "evidence", Title: l.say("title.evidence", nil), Shape: sideShape}
 	lines := speaking(m.k)
 	if len(lines) == 0 {
 		return s
@@ -128,7 +128,7 @@ func (l *letter) evidence() section {
 		if n.Decibans < 0 {
 			side = "evidence.against"
 		}
-		rows = append(rows, []string{l.title(n.Name), l.say(side, nil), times(n.Decibans), l.say("known."+n.How.String(), nil)})
+		rows = append(rows, []string{l.title(n.Name), l.say(side, nil), l.times(n.Decibans), l.say("known."+n.How.String(), nil)})
 	}
 	f := evidencePicture(l, lines)
 	f.Title, f.Desc = l.say("evidence.title", v), l.say("evidence.desc", v)
@@ -139,9 +139,9 @@ func (l *letter) evidence() section {
 }
 
 // times writes decibans with their sign; one that decides alone has no number.
-func times(dB float64) string {
+func (l *letter) times(dB float64) string {
 	if math.IsInf(dB, 0) {
-		return "decides alone"
+		return l.say("evidence.alone", nil)
 	}
 	return fmt.Sprintf("%+.1f", dB)
 }
@@ -161,19 +161,15 @@ func evidencePicture(l *letter, lines []*advisor.LedgerLine) *figure {
 	f.Labels = []label{{middle - 8, 14, "end", l.say("evidence.left", nil)}, {middle + 8, 14, "start", l.say("evidence.right", nil)}}
 	f.Rules = []rule{{middle, 22, middle, f.Height - 4}}
 	for i, n := range lines {
-		f.signBar(n, 30+rowHeight*i, scale, fit(l.title(n.Name), middle-16))
+		f.signBar(n, fit(l.times(n.Decibans), 53), 30+rowHeight*i, scale, fit(l.title(n.Name), middle-16))
 	}
 	return f
 }
 
 // signBar draws one sign at a height.
-func (f *figure) signBar(n *advisor.LedgerLine, y int, scale float64, name string) {
+func (f *figure) signBar(n *advisor.LedgerLine, amount string, y int, scale float64, name string) {
 	const middle, half = boxWidth / 2, boxWidth/2 - 60 // leaves room for the number
 	long := int(math.Round(half * math.Min(math.Abs(n.Decibans)/scale, 1)))
-	amount := times(n.Decibans)
-	if math.IsInf(n.Decibans, 0) {
-		amount = "decides"
-	}
 	if n.Decibans < 0 {
 		f.Bars = append(f.Bars, bar{middle - long, y, long, 14, "dots"})
 		f.Labels = append(f.Labels, label{middle - long - 6, y + 12, "end", amount}, label{middle + 8, y + 12, "start", name})

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"longstand/advisor"
 )
@@ -14,11 +15,10 @@ func (l *letter) front() []section {
 		asked = block{Kind: paraBlock, Text: l.say("asked.nothing", nil)}
 	}
 	return []section{
-		{ID: "asked", Title: l.say("title.asked", nil), Front: true, Blocks: []block{
-			{Kind: paraBlock, Text: l.say("opening", with{"Shop": l.a.Settings.Shop, "Date": l.day(0), "Job": l.a.Case.ID})}, asked}},
-		{ID: "matters", Title: l.say("title.matters", nil), Front: true, Blocks: []block{{Kind: orderedBlock, Items: l.three()}}},
-		{ID: "money", Title: l.say("title.money", nil), Front: true, Blocks: l.sums()},
-		{ID: "never", Title: l.say("title.never", nil), Front: true, Last: true, Blocks: l.neverDo()},
+		{ID: "asked", Title: l.say("title.asked", nil), Front: true, Shape: sideShape, Blocks: []block{asked}},
+		{ID: "matters", Title: l.say("title.matters", nil), Front: true, Shape: sideShape, Blocks: []block{{Kind: orderedBlock, Items: l.three()}}},
+		{ID: "money", Title: l.say("title.money", nil), Front: true, Shape: sideShape, Blocks: l.sums()},
+		{ID: "never", Title: l.say("title.never", nil), Front: true, Last: true, Shape: sideShape, Blocks: l.neverDo()},
 	}
 }
 
@@ -76,7 +76,7 @@ func (l *letter) turning() string {
 // phraseOf names the phrase of a call.
 var phraseOf = map[advisor.Call]string{advisor.Do: "do", advisor.DoOpen: "do", advisor.LookFirst: "look", advisor.Leave: "leave", advisor.NotFitted: "leave"}
 
-// sums is the table of the money, with tax.
+// sums is the table of the money, with tax, and of the day.
 func (l *letter) sums() []block {
 	t := &l.a.Total
 	rows := [][]string{
@@ -85,26 +85,16 @@ func (l *letter) sums() []block {
 		{l.say("sum.likely", nil), l.taxed(t.Likely)},
 		{l.say("sum.range", nil), l.span(t.Independent)},
 		{l.say("sum.together", nil), l.span(t.Dependent)},
-		{l.say("sum.time", nil), l.say("sum.hours", with{"Hours": (l.minutes() + 30) / 60})},
 	}
-	return []block{{Kind: tableBlock, Text: l.say("sum.caption", with{"Tax": trim(l.a.Settings.Tax * 100)}),
-		Columns: []string{l.say("sum.what", nil), l.say("sum.sum", nil)}, Rows: rows}}
-}
-
-// minutes are the usual minutes of the firm work that the shop does itself.
-func (l *letter) minutes() int {
-	sum := 0
-	for i := range l.a.Operations {
-		if o := &l.a.Operations[i]; (o.Call == advisor.Do || o.Call == advisor.DoOpen) && o.Who == "shop" {
-			sum += o.MinutesUsual
-		}
-	}
-	return sum
+	day, how := l.likelyDay()
+	rows = append(rows, []string{l.say("day.likely", nil), day})
+	return []block{{Kind: tableBlock, Look: "account", Text: l.say("sum.caption", with{"Tax": l.number2(l.a.Settings.Tax * 100)}),
+		Columns: []string{l.say("sum.what", nil), l.say("sum.sum", nil)}, Rows: rows}, {Kind: paraBlock, Text: how}}
 }
 
 // neverDo gathers the standing holds, one line for each act that they stop first.
 func (l *letter) neverDo() []block {
-	var items []string
+	var items []pair
 	for _, act := range advisor.Acts {
 		var until, why string
 		count, known := 0, false
@@ -116,37 +106,54 @@ func (l *letter) neverDo() []block {
 				}
 				if count++; count == 1 {
 					known = sure
-					until, why = l.name(h.Name), l.book(h.Because)
+					because, _, _ := strings.Cut(h.Because, ";") // the rest stands overleaf
+					until, why = l.name(h.Name), l.book(because)
 				}
 			}
 		}
 		if count > 0 {
-			items = append(items, l.say("never.act", with{"Act": l.region.say(acts[act]), "Until": until, "Because": why, "More": count - 1, "Known": known}))
+			v := with{"Act": l.region.say(acts[act]), "Until": until, "Because": why, "More": count - 1, "Known": known}
+			items = append(items, pair{Lead: l.say("never.act", v), Texts: []string{l.say("never.until", v)}})
 		}
 	}
 	if len(items) == 0 {
 		return []block{{Kind: paraBlock, Text: l.say("never.none", nil)}}
 	}
-	return []block{{Kind: stopBlock, Items: items}}
+	return []block{{Kind: stopBlock, Pairs: items}}
 }
 
 // holdsInFull lists every hold that stands, overleaf.
 func (l *letter) holdsInFull() section {
 	s := section{ID: "holds", Title: l.say("title.holds", nil)}
 	for _, truth := range []advisor.Truth{advisor.True, advisor.Unknown} {
-		var rows [][]string
+		var acts []pair
 		for _, act := range advisor.Acts {
-			for i := range l.a.Holds {
-				if h := &l.a.Holds[i]; h.When == truth && leading(h.Stops) == act {
-					rows = append(rows, []string{l.region.say(acts[act]), l.name(h.Name), l.book(h.Because)})
-				}
+			if p := l.stopsOn(act, truth); len(p.Texts) > 0 {
+				acts = append(acts, p)
 			}
 		}
-		if len(rows) > 0 {
-			caption := l.say(fmt.Sprintf("holds.%s", map[advisor.Truth]string{advisor.True: "stand", advisor.Unknown: "unknown"}[truth]), nil)
-			s.Blocks = append(s.Blocks, block{Kind: tableBlock, Text: caption, Rows: rows,
-				Columns: []string{l.say("holds.act", nil), l.say("holds.until", nil), l.say("holds.why", nil)}})
+		if len(acts) > 0 {
+			title := l.say(fmt.Sprintf("holds.%s", map[advisor.Truth]string{advisor.True: "stand", advisor.Unknown: "unknown"}[truth]), nil)
+			s.Blocks = append(s.Blocks, block{Kind: pairsBlock, Text: title, Pairs: acts})
 		}
 	}
 	return s
+}
+
+// stopsOn are the holds that stop an act first, with the reason of those that
+// are sure to apply.
+func (l *letter) stopsOn(act string, truth advisor.Truth) pair {
+	out := pair{Lead: l.say("holds.act", with{"Act": l.region.say(acts[act])})}
+	for i := range l.a.Holds {
+		h := &l.a.Holds[i]
+		if h.When != truth || leading(h.Stops) != act {
+			continue
+		}
+		because := ""
+		if truth == advisor.True {
+			because = l.book(h.Because)
+		}
+		out.Texts = append(out.Texts, l.say("holds.until", with{"Until": l.name(h.Name), "Because": because}))
+	}
+	return out
 }

@@ -9,10 +9,11 @@ import (
 // what a person wrote is never read as Markdown or HTML.
 func markdownPage(d *letterText) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "# %s\n", plainMark(d.Title))
+	fmt.Fprintf(&b, "# %s\n\n%s\n", plainMark(d.Title), plainMark(d.Opening))
 	for i := range d.Sections {
 		fmt.Fprintf(&b, "\n## %s\n", plainMark(d.Sections[i].Title))
-		markBlocks(&b, d.Sections[i].Blocks)
+		markBlocks(&b, d.Sections[i].Blocks, d.Gloss)
+		markGloss(&b, d.Gloss, d.Sections[i].Gloss)
 		if d.Sections[i].Last {
 			b.WriteString("\n---\n")
 		}
@@ -20,33 +21,62 @@ func markdownPage(d *letterText) string {
 	return b.String()
 }
 
-func markBlocks(b *strings.Builder, blocks []block) {
+func markBlocks(b *strings.Builder, blocks []block, gloss string) {
 	for i := range blocks {
 		k := &blocks[i]
 		text := plainMark(k.Text)
 		switch k.Kind {
-		case paraBlock:
+		case paraBlock, labelBlock:
 			fmt.Fprintf(b, "\n%s\n", text)
 		case quoteBlock:
 			fmt.Fprintf(b, "\n> %s\n", text)
-		case stopBlock, listBlock:
+		case listBlock:
 			markItems(b, "- ", k.Items)
+		case stopBlock, worksBlock, pairsBlock:
+			markPairs(b, k)
 		case orderedBlock:
 			markItems(b, "1. ", k.Items)
-		case glossBlock:
-			fmt.Fprintf(b, "\n*%s* %s\n", text, plainMark(strings.Join(k.Items, " ")))
 		case tableBlock:
 			markTable(b, k)
 		case pictureBlock:
 			fmt.Fprintf(b, "\n%s\n", plainMark(k.Picture.Desc))
 		case decisionBlock:
 			fmt.Fprintf(b, "\n### %s\n", text)
-			markBlocks(b, k.Inside)
+			if k.Adds != "" {
+				fmt.Fprintf(b, "\n%s\n", plainMark(k.Adds))
+			}
+			markBlocks(b, k.Inside, gloss)
+			markGloss(b, gloss, k.Gloss)
 		case answersBlock:
 			fmt.Fprintf(b, "\n%s %s\n", text, plainMark(strings.Join(k.Items, " ______ / ")+" ______"))
 		case signingBlock:
-			fmt.Fprintf(b, "\n%s\n\n%s\n", text, plainMark("Signed ______________________ Date ____________"))
+			fmt.Fprintf(b, "\n%s\n\n%s\n", text, plainMark(strings.Join(k.Items, " ______________________ ")+" ____________"))
 		}
+	}
+}
+
+// markPairs writes leads in bold; a photograph is named by its file.
+func markPairs(b *strings.Builder, k *block) {
+	if k.Text != "" {
+		fmt.Fprintf(b, "\n### %s\n", plainMark(k.Text))
+	}
+	b.WriteString("\n")
+	colon := ""
+	if k.Kind == pairsBlock {
+		colon = ":"
+	}
+	for _, p := range k.Pairs {
+		b.WriteString("- **" + plainMark(p.Lead) + colon + "** " + plainMark(strings.Join(p.Texts, " ")))
+		for _, s := range p.Photos {
+			b.WriteString(" " + plainMark(s.Named))
+		}
+		b.WriteString("\n")
+	}
+}
+
+func markGloss(b *strings.Builder, label string, items []string) {
+	if len(items) > 0 {
+		fmt.Fprintf(b, "\n*%s* %s\n", plainMark(label), plainMark(strings.Join(items, " ")))
 	}
 }
 

@@ -76,7 +76,7 @@ func TestPicturesAtTheirEnds(t *testing.T) {
 					n.Decibans, n.Name = math.Inf(1-2*(i%2)), strings.Repeat("a long name ", 20)
 				}
 			}
-			page, err := report.Letter(a, shelf().Book(), "html", "")
+			page, err := report.Letter(a, shelf().Book(), report.LetterOptions{Format: "html"})
 			require.NoError(t, err)
 			assert.NotContains(t, page, "NaN")
 			bars := pictures(t, elements(t, page))

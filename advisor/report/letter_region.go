@@ -13,11 +13,12 @@ import (
 // region turns the book's words of the trade into those of the shop's locale,
 // and knows which of them a reader may need explained.
 type region struct {
-	find    *regexp.Regexp
-	instead map[string]string // word as in the book, lower case -> regional word
-	trade   *regexp.Regexp
-	means   map[string]*advisor.Word // regional word, lower case
-	shown   map[string]string        // id -> regional word
+	settings *advisor.Settings
+	find     *regexp.Regexp
+	instead  map[string]string // word as in the book, lower case -> regional word
+	trade    *regexp.Regexp
+	means    map[string]*advisor.Word // regional word, lower case
+	shown    map[string]string        // id -> regional word
 }
 
 // everyday are words of the list that any reader knows; they are there for
@@ -25,8 +26,9 @@ type region struct {
 var everyday = []string{"petrol", "bonnet", "tyre", "centre", "aluminium", "windscreen", "boot", "luggage_space", "bumper",
 	"dashboard", "number_plate", "laid_up", "estate", "saloon", "handbrake", "spanner", "indicator"}
 
-func newRegion(words []advisor.Word, locale string) *region {
-	r := &region{instead: map[string]string{}, means: map[string]*advisor.Word{}, shown: map[string]string{}}
+func newRegion(words []advisor.Word, s *advisor.Settings) *region {
+	locale := s.Locale
+	r := &region{settings: s, instead: map[string]string{}, means: map[string]*advisor.Word{}, shown: map[string]string{}}
 	var from, known []string
 	for i := range words {
 		w := &words[i]
@@ -80,8 +82,14 @@ func anyOf(words []string) *regexp.Regexp {
 	return regexp.MustCompile(`(?i)\b(?:` + strings.Join(quoted, "|") + `)\b`)
 }
 
-// say puts the words of the region into a text of the book.
+// atHome tells whether the book's own words and units are those of the shop.
+func (r *region) atHome() bool { return r.find == nil && r.settings.Units != "imperial" }
+
+// say puts the words of the region and the units of the shop into a text of the book.
 func (r *region) say(text string) string {
+	if r.settings.Units == "imperial" {
+		text = inUnits(text, r.settings.Units, r.settings.Locale)
+	}
 	if r.find == nil {
 		return text
 	}
@@ -95,45 +103,64 @@ func (r *region) say(text string) string {
 	})
 }
 
-// explain sets, below the block in which a word of the trade first stands, what
-// it means.
+// explain sets, beside the section or decision in which a word of the trade
+// first stands, what it means.
 func (l *letter) explain(d *letterText) {
 	if l.region.trade == nil {
 		return
 	}
 	said := map[string]bool{}
 	for i := range d.Sections {
-		d.Sections[i].Blocks = l.explained(d.Sections[i].Blocks, said)
+		s := &d.Sections[i]
+		s.Gloss = l.explained(s.Blocks, said)
+	}
+	makeRoom(d.Sections)
+}
+
+// makeRoom moves explanations that would make a section of the first page higher
+// than its text to the one after it, where the margin is free.
+func makeRoom(sections []section) {
+	for i := 0; i+1 < len(sections) && sections[i+1].Front; i++ {
+		s, next := &sections[i], &sections[i+1]
+		if room := marginRoom[s.ID]; len(s.Gloss) > room {
+			next.Gloss = append(slices.Clone(s.Gloss[room:]), next.Gloss...)
+			s.Gloss = s.Gloss[:room]
+		}
 	}
 }
 
-func (l *letter) explained(blocks []block, said map[string]bool) []block {
-	var out []block
-	for _, b := range blocks {
+// marginRoom is for how many explanations the first page has room beside a section.
+var marginRoom = map[string]int{"matters": 4, "money": 7}
+
+// explained gives the words that first stand in some blocks, but for those in
+// decisions, which keep their own.
+func (l *letter) explained(blocks []block, said map[string]bool) []string {
+	var items []string
+	for i := range blocks {
+		b := &blocks[i]
 		if b.Kind == decisionBlock {
-			b.Inside = l.explained(b.Inside, said)
+			b.Gloss = l.explained(b.Inside, said)
+			continue
 		}
-		out = append(out, b)
 		if b.Kind == quoteBlock || b.Kind == answersBlock || b.Kind == pictureBlock {
 			continue
 		}
-		var items []string
 		for _, m := range l.region.trade.FindAllString(b.words(), -1) {
 			if w := l.region.means[strings.ToLower(m)]; !said[w.ID] {
 				said[w.ID] = true
 				items = append(items, sentence(l.region.shown[w.ID]+": "+l.region.say(w.Means)))
 			}
 		}
-		if len(items) > 0 {
-			out = append(out, block{Kind: glossBlock, Text: l.say("gloss", nil), Items: items})
-		}
 	}
-	return out
+	return items
 }
 
 // words are all texts of a block itself, in reading order.
 func (b *block) words() string {
 	all := append([]string{b.Text}, b.Items...)
+	for i := range b.Pairs {
+		all = append(append(all, b.Pairs[i].Lead), b.Pairs[i].Texts...)
+	}
 	for _, r := range b.Rows {
 		all = append(all, r...)
 	}

@@ -7,42 +7,6 @@ import (
 	"longstand/advisor"
 )
 
-// bigAccess are the ways in that an owner asks about: left shut, they are said.
-var bigAccess = []string{"head_off", "engine_out", "gearbox_out"}
-
-// leftAlone says what to leave, why, and until when.
-func (l *letter) leftAlone() section {
-	s := section{ID: "leave", Title: l.say("title.leave", nil)}
-	var rows [][]string
-	var done []string
-	for i := range l.a.Operations {
-		o := &l.a.Operations[i]
-		switch {
-		case o.Call != advisor.Leave:
-		case o.Forced == "done":
-			done = append(done, l.title(o.Name))
-		case o.Access && o.Overruled == nil && !slices.Contains(bigAccess, o.ID):
-		default:
-			until := l.book(o.Until)
-			if o.ContainedIn != "" {
-				if up := l.operation(o.ContainedIn); up != nil {
-					until = l.say("leave.contained", with{"Name": l.name(up.Name)})
-				}
-			}
-			rows = append(rows, []string{l.title(o.Name), l.book(o.Reason) + l.setByHand(o), until})
-		}
-	}
-	if len(rows) > 0 {
-		s.Blocks = append(s.Blocks, block{Kind: paraBlock, Text: l.say("leave.line", nil)},
-			block{Kind: tableBlock, Text: l.say("leave.caption", nil), Rows: rows,
-				Columns: []string{l.say("leave.what", nil), l.say("holds.why", nil), l.say("leave.until", nil)}})
-	}
-	if len(done) > 0 {
-		s.Blocks = append(s.Blocks, block{Kind: paraBlock, Text: l.say("leave.done", nil)}, block{Kind: listBlock, Items: done})
-	}
-	return s
-}
-
 // terms are what the estimate holds for, and what the shop answers for.
 func (l *letter) terms() section {
 	v := with{"Date": l.day(0), "Until": l.day(l.a.Settings.GoodForDays), "Days": l.a.Settings.GoodForDays}
@@ -51,12 +15,17 @@ func (l *letter) terms() section {
 		items = append(items, l.say("terms.stop", with{"Sum": sum}))
 	}
 	if factor := l.a.HoursFactor; factor > 1 {
-		items = append(items, l.say("terms.rust", with{"Factor": trim(factor)}))
+		items = append(items, l.say("terms.rust", with{"Factor": l.number2(factor)}))
 	}
-	return section{ID: "terms", Title: l.say("title.terms", nil), Blocks: []block{
+	return section{ID: "terms", Title: l.say("title.terms", nil), Shape: sideShape, Blocks: []block{
 		{Kind: listBlock, Items: items},
 		{Kind: paraBlock, Text: l.say("answer_for", nil)},
-		{Kind: signingBlock, Text: l.say("agree", with{"Sum": l.taxed(l.a.Total.Firm)})}}}
+		l.signing(l.say("agree", with{"Sum": l.taxed(l.a.Total.Firm)}))}}
+}
+
+// signing is a sentence to sign and date.
+func (l *letter) signing(text string) block {
+	return block{Kind: signingBlock, Text: text, Items: []string{l.say("sign.name", nil), l.say("sign.date", nil)}}
 }
 
 // ring says before which sum the owner is rung: the one asked for, or the
@@ -85,7 +54,7 @@ func (l *letter) sumOf(question string) (string, bool) {
 
 // refused gives a danger that the owner declined its sentence to sign.
 func (l *letter) refused() section {
-	s := section{ID: "declined", Title: l.say("title.declined", nil)}
+	s := section{ID: "declined", Title: l.say("title.declined", nil), Shape: sideShape}
 	for i := range l.a.Case.Declined {
 		o := l.operation(l.a.Case.Declined[i].Operation)
 		if o == nil {
@@ -96,8 +65,8 @@ func (l *letter) refused() section {
 			if k == nil || k.Danger == "" || k.Looked == advisor.True {
 				continue
 			}
-			s.Blocks = append(s.Blocks, block{Kind: signingBlock, Text: l.say("declined", with{
-				"Work": l.name(o.Name), "Fault": l.name(k.Name), "Because": l.book(k.Because), "Bad": k.Looked == advisor.False})})
+			s.Blocks = append(s.Blocks, l.signing(l.say("declined", with{
+				"Work": l.name(o.Name), "Fault": l.name(k.Name), "Because": l.book(k.Because), "Bad": k.Looked == advisor.False})))
 			break
 		}
 	}
@@ -113,7 +82,7 @@ func (l *letter) leaves() section {
 			sent++
 		}
 	}
-	s := section{ID: "leaves", Title: l.say("title.leaves", nil)}
+	s := section{ID: "leaves", Title: l.say("title.leaves", nil), Shape: sideShape}
 	for _, what := range []string{"road", "outside", "photographs"} {
 		s.Blocks = append(s.Blocks, block{Kind: answersBlock, Text: l.say("leave."+what, with{"Count": sent}),
 			Items: []string{l.say("leave.yes", nil), l.say("leave.no", nil)}})
@@ -151,7 +120,7 @@ func (l *letter) cautionList() section {
 
 // remarks are the plain lines that every page must show, and the closing one.
 func (l *letter) remarks() section {
-	s := section{ID: "remarks", Title: l.say("title.remarks", nil)}
+	s := section{ID: "remarks", Title: l.say("title.remarks", nil), Shape: sideShape}
 	var items []string
 	for i := range l.a.Conflicts {
 		items = append(items, l.say("remark.conflict", with{"Text": sentence(l.a.Conflicts[i].Text)}))

@@ -8,7 +8,7 @@ import (
 
 // howFar is the ladder as one staircase, with its table.
 func (l *letter) howFar() section {
-	s := section{ID: "how-far", Title: l.say("title.ladder", nil)}
+	s := section{ID: "how-far", Title: l.say("title.ladder", nil), Shape: wideShape}
 	steps := l.a.Ladder.Steps
 	if len(steps) == 0 {
 		return s
@@ -30,7 +30,7 @@ func (l *letter) howFar() section {
 		rows = append(rows, []string{fmt.Sprint(i), enters, l.taxed(steps[i].AddCost), l.taxed(steps[i].Cost)})
 	}
 	s.Blocks = []block{{Kind: paraBlock, Text: l.say("ladder.line", v)}, {Kind: pictureBlock, Picture: f},
-		{Kind: tableBlock, Text: l.say("ladder.caption", nil), Rows: rows, Columns: []string{
+		{Kind: tableBlock, Look: "stairs", Text: l.say("ladder.caption", nil), Rows: rows, Columns: []string{
 			l.say("ladder.step", nil), l.say("ladder.enters", nil), l.say("ladder.adds", nil), l.say("ladder.whole", nil)}}}
 	return s
 }

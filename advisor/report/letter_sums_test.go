@@ -1,6 +1,8 @@
 package report_test
 
 import (
+	"os"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -80,6 +82,35 @@ func TestTradeWordsAreExplainedOnce(t *testing.T) {
 	assert.NotContains(t, page, "Centre: the middle")
 }
 
+// TestEveryTradeWordIsInTheGlossary reads the letters for words of the trade,
+// from a list that knows nothing of the book's own.
+func TestEveryTradeWordIsInTheGlossary(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/trade_words.txt")
+	require.NoError(t, err)
+	explained := map[string]bool{}
+	for _, w := range shelf().Book().Words {
+		for _, f := range append([]string{w.Text}, w.Forms...) {
+			explained[strings.ToLower(f)] = true
+		}
+	}
+	all := ""
+	for _, file := range letterCases {
+		all += strings.ToLower(letterOf(t, file, "text")) + " "
+	}
+	all = strings.Join(strings.Fields(all), " ")
+	met := 0
+	for _, word := range strings.Split(strings.TrimSpace(string(data)), "\n")[1:] {
+		stands := regexp.MustCompile(`\b` + regexp.QuoteMeta(word) + `s?\b`).MatchString(all)
+		if stands {
+			met++
+			words := strings.Fields(word)
+			ok := explained[word] || explained[word+"s"] || len(words) == 2 && (explained[words[0]] || explained[words[1]])
+			assert.True(t, ok, "a letter says %q and no [[word]] explains it", word)
+		}
+	}
+	assert.Greater(t, met, 60)
+}
+
 func meaning(text string) string {
 	for _, w := range shelf().Book().Words {
 		if strings.EqualFold(w.Text, text) {
@@ -101,10 +132,10 @@ func TestUnitsOfTheShop(t *testing.T) {
 	there := *a.Settings
 	there.Units = "imperial"
 	a.Settings = &there
-	page, err := report.Letter(a, shelf().Book(), "text", "")
+	page, err := report.Letter(a, shelf().Book(), report.LetterOptions{Format: "text"})
 	require.NoError(t, err)
 	assert.Contains(t, page, "Lowest winter temperature: 14 to 32 °F")
-	assert.Contains(t, page, "56793 miles")
+	assert.Contains(t, page, "56,793 miles")
 	assert.Contains(t, page, "0.24 in")
 	assert.Contains(t, letterOn(t, c, "text"), "Lowest winter temperature: -10 to 0 °C")
 }

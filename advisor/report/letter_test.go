@@ -58,7 +58,7 @@ func readCase(t *testing.T, file string) *advisor.Case {
 }
 
 func letterOn(t *testing.T, c *advisor.Case, format string) string {
-	page, err := report.Letter(shelf().Advise(c), shelf().Book(), format, "")
+	page, err := report.Letter(shelf().Advise(c), shelf().Book(), report.LetterOptions{Format: format})
 	require.NoError(t, err)
 	return page
 }
@@ -129,8 +129,9 @@ func TestWordsOfTheLetter(t *testing.T) {
 // count gives the words and sentences in the running text of a page: what stands
 // in paragraphs, items and cells of more than three words.
 func count(page string) (words, sentences int) {
-	for _, m := range regexp.MustCompile(`(?s)<(?:p|li|td)(?: [^>]*)?>(.*?)</`).FindAllStringSubmatch(page, -1) {
-		for _, s := range regexp.MustCompile(`[.?!]+(?:\s|$)`).Split(m[1], -1) {
+	page = regexp.MustCompile(`</?(?:strong|span|dt|div)[^>]*>`).ReplaceAllString(page, "")
+	for _, m := range regexp.MustCompile(`(?s)<(?:p|li|td|dd)(?: [^>]*)?>(.*?)</`).FindAllStringSubmatch(page, -1) {
+		for _, s := range regexp.MustCompile(`[.?!:;]+(?:\s|$)`).Split(m[1], -1) {
 			if n := len(strings.Fields(s)); n > 3 {
 				words, sentences = words+n, sentences+1
 			}

@@ -5,7 +5,6 @@ package report
 import (
 	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
 	"longstand/advisor"
@@ -23,19 +22,7 @@ func Money(minor int64, s *advisor.Settings) string {
 	if minor < 0 && whole > 0 {
 		sign = "-"
 	}
-	digits := group(strconv.FormatInt(whole, 10))
-	if c, ok := currencySigns[s.Currency]; ok {
-		return sign + c + digits
-	}
-	return sign + digits + " " + s.Currency
-}
-
-// group sets a comma between every three digits.
-func group(d string) string {
-	for i := len(d) - 3; i > 0; i -= 3 {
-		d = d[:i] + "," + d[i:]
-	}
-	return d
+	return sign + signed(digits(float64(whole), 0, s.Locale), s)
 }
 
 func abs(x int64) int64 {
@@ -78,7 +65,7 @@ func wrap(text, first, rest string, width int) string {
 	var b strings.Builder
 	line := first
 	start := true
-	for _, w := range strings.Fields(text) {
+	for _, w := range spaced(text) {
 		if !start && runes(line)+1+runes(w) > width {
 			b.WriteString(strings.TrimRight(line, " ") + "\n")
 			line, start = rest, true

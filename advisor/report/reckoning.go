@@ -136,18 +136,11 @@ func (p *reckoner) hours(t advisor.Three) string {
 func (p *reckoner) exact(minor int64) string {
 	n := p.a.Settings.MinorDigits
 	unit := int64(math.Pow10(n))
-	text := group(strconv.FormatInt(abs(minor)/unit, 10))
-	if n > 0 {
-		text += fmt.Sprintf(".%0*d", n, abs(minor)%unit)
-	}
-	sign, known := currencySigns[p.a.Settings.Currency]
-	if !known {
-		text += " " + p.a.Settings.Currency
-	}
+	text := signed(digits(float64(abs(minor))/float64(unit), n, p.a.Settings.Locale), p.a.Settings)
 	if minor < 0 {
-		sign = "-" + sign
+		return "-" + text
 	}
-	return sign + text
+	return text
 }
 
 // decimal writes a number with up to four decimals, none of them idle.

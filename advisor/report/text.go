@@ -27,7 +27,7 @@ func whole(p *page) string {
 func (p *page) heading() {
 	c := p.a.Case
 	p.head(c.Name)
-	p.para("", "  ", fmt.Sprintf("job %s, reckoned to %s; care: %s (%s)", c.ID, c.Date, p.a.Care, p.a.CareBecause))
+	p.para("", "  ", fmt.Sprintf("job %s, reckoned to %s; care: %s (%s)", c.ID, longDay(c.Date, 0, p.a.Settings.Locale), p.a.Care, p.a.CareBecause))
 	if c.Words != "" {
 		p.para("The owner's wish: ", "  ", c.Words)
 	}

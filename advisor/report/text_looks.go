@@ -26,7 +26,7 @@ func (p *page) looks() {
 		if len(here) == 0 {
 			continue
 		}
-		p.sub(stationNames[st] + ":")
+		p.sub(p.station(st) + ":")
 		shared := sharedHolds(here)
 		if words := p.notBefore(shared); words != "" {
 			p.para("  ", "  ", "For all of these, "+words)

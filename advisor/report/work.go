@@ -76,7 +76,7 @@ func (p *page) operation(o *advisor.OperationAdvice) {
 func (p *page) overruled(o *advisor.OperationAdvice) string {
 	by := o.Overruled.By
 	if o.Overruled.Date != "" {
-		by += " on " + o.Overruled.Date
+		by += " on " + longDay(o.Overruled.Date, 0, p.a.Settings.Locale)
 	}
 	return fmt.Sprintf("Set to %s by %s (the book said: %s): %s", o.Call, by, o.Was, sentence(o.Overruled.Why))
 }

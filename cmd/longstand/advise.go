@@ -44,7 +44,11 @@ func (d *door) advise() *cobra.Command {
 		if reckoning && format != "text" {
 			return usage("--reckoning is a page of text; the JSON has every sum under total, lines")
 		}
-		a, err := d.advice(args[0], care)
+		work := d.spoken
+		if format == "json" { // for programs, in the book's own words
+			work = d.advice
+		}
+		a, err := work(args[0], care)
 		if err != nil {
 			return err
 		}
@@ -56,25 +60,41 @@ func (d *door) advise() *cobra.Command {
 	return c
 }
 
+// spoken works out the advice on a case file in the words of the shop's region,
+// for pages.
+func (d *door) spoken(path, care string) (*advisor.Advice, error) {
+	a, b, err := d.worked(path, care)
+	if err != nil {
+		return nil, err
+	}
+	return report.Spoken(a, b), nil
+}
+
 // advice works out the advice on a case file.
 func (d *door) advice(path, care string) (*advisor.Advice, error) {
+	a, _, err := d.worked(path, care)
+	return a, err
+}
+
+// worked works out the advice on a case file, and gives the book with it.
+func (d *door) worked(path, care string) (*advisor.Advice, *advisor.Book, error) {
 	if care != "" {
 		if err := oneOf("care", care, advisor.Cares); err != nil {
-			return nil, err
+			return nil, nil, err
 		}
 	}
 	e, err := d.engine()
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	c, err := d.openCase(path, e.Book())
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	if care != "" {
 		c.Care = care
 	}
-	return e.Advise(c), nil
+	return e.Advise(c), e.Book(), nil
 }
 
 func (d *door) print(a *advisor.Advice, format string) error {

@@ -38,6 +38,7 @@ var home = map[string][]string{
 	"github.com/BurntSushi/toml":                 {"advisor/casefile"},
 	"github.com/spf13/cobra":                     {"cmd/longstand"},
 	"golang.org/x/term":                          {"advisor/terminal"},
+	"golang.org/x/text":                          {"advisor/report"},
 	"github.com/rogpeppe/go-internal/lockedfile": {"advisor/casefile"},
 }
 

@@ -20,7 +20,7 @@ func (d *door) ladder() *cobra.Command {
 		if err := oneOf("format", format, pageFormats); err != nil {
 			return err
 		}
-		a, err := d.advice(args[0], care)
+		a, err := d.spoken(args[0], care)
 		if err != nil {
 			return err
 		}

@@ -6,64 +6,117 @@ import (
 	"io"
 	"io/fs"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"strings"
+	"time"
 
 	"github.com/spf13/cobra"
 
+	"longstand/advisor"
 	"longstand/advisor/book"
 	"longstand/advisor/casefile"
 	"longstand/advisor/report"
 )
 
+// letterAsked is what the command line asks of a letter.
+type letterAsked struct {
+	format, file, phrases string
+	day                   string
+	since                 int
+	send                  bool
+}
+
 func (d *door) letter() *cobra.Command {
-	var format, file, phrases string
+	var ask letterAsked
 	formats := append([]string{"pdf"}, report.LetterFormats...)
 	c := &cobra.Command{Use: "letter CASE", Short: "the letter to the owner",
-		Example: "  longstand letter testdata/cases/demo.toml -o letter.html\n  longstand letter testdata/cases/demo.toml --format text",
-		Args:    oneCase}
-	c.Flags().StringVar(&format, "format", "html", strings.Join(append(report.LetterFormats, "pdf"), ", "))
-	c.Flags().StringVarP(&file, "output", "o", "", "file to write instead of standard output")
-	c.Flags().StringVar(&phrases, "phrases", "", "file of the shop's own phrases, which stand in for the built-in ones (also letter.tmpl in a house directory)")
+		Long: "The letter to the owner. With --send the case notes what the letter said, under the next\n" +
+			"number; a later letter --since that number says only what changed. Without --send nothing\nis written to the case.",
+		Example: "  longstand letter testdata/cases/demo.toml -o letter.html\n  longstand letter testdata/cases/demo.toml --format text\n" +
+			"  longstand letter estate.toml --send -o letter1.html\n  longstand letter estate.toml --since 1 --send -o letter2.html",
+		Args: oneCase}
+	c.Flags().StringVar(&ask.format, "format", "html", strings.Join(append(report.LetterFormats, "pdf"), ", "))
+	c.Flags().StringVarP(&ask.file, "output", "o", "", "file to write instead of standard output")
+	c.Flags().StringVar(&ask.phrases, "phrases", "", "file of the shop's own phrases, which stand in for the built-in ones (also letter.tmpl in a house directory)")
+	c.Flags().StringVar(&ask.day, "date", "", "the day on which it is written, as 2025-10-14; the case's date if not given")
+	c.Flags().IntVar(&ask.since, "since", 0, "number of an earlier letter: say only what changed since it")
+	c.Flags().BoolVar(&ask.send, "send", false, "this letter goes to the owner: note in the case what it said")
 	c.RunE = func(_ *cobra.Command, args []string) error {
-		if err := oneOf("format", format, formats); err != nil {
+		if err := oneOf("format", ask.format, formats); err != nil {
 			return err
 		}
-		if format == "pdf" && file == "" {
+		if ask.format == "pdf" && ask.file == "" {
 			return usage("--format pdf needs a file to write: -o letter.pdf")
 		}
-		page, err := d.writeLetter(args[0], strings.Replace(format, "pdf", "html", 1), phrases)
-		if err != nil {
-			return err
+		if _, err := time.Parse(time.DateOnly, ask.day); ask.day != "" && err != nil {
+			return usage("--date: %q is no date; write it as 2025-10-14", ask.day)
 		}
-		if format == "pdf" {
-			return d.printed(page, file)
+		if c.Flags().Changed("since") && ask.since < 1 {
+			return usage("--since: letters are numbered from 1, found %d", ask.since)
 		}
-		return d.deliver(page, file)
+		return d.sendLetter(args[0], &ask)
 	}
 	return c
 }
 
-// writeLetter works out the letter on a case.
-func (d *door) writeLetter(path, format, phrases string) (string, error) {
-	own, err := d.ownPhrases(phrases)
+// sendLetter writes the letter on a case, and notes it in the case if it is sent.
+func (d *door) sendLetter(path string, ask *letterAsked) error {
+	own, err := d.ownPhrases(ask.phrases)
 	if err != nil {
-		return "", err
+		return err
 	}
-	e, err := d.engine()
+	if !ask.send {
+		e, err := d.engine()
+		if err != nil {
+			return err
+		}
+		c, err := d.openCase(path, e.Book())
+		if err != nil {
+			return err
+		}
+		return d.writeLetter(e.Advise(c), e.Book(), ask, own)
+	}
+	k, err := d.sit(path, "")
 	if err != nil {
-		return "", err
+		return err
 	}
-	c, err := d.openCase(path, e.Book())
+	return k.leave(k.noteLetter(ask, own))
+}
+
+// noteLetter writes the letter, then what it said into the case.
+func (k *desk) noteLetter(ask *letterAsked, own string) error {
+	k.d.sources[k.path] = k.data
+	a := k.e.Advise(k.c)
+	if err := k.d.writeLetter(a, k.e.Book(), ask, own); err != nil {
+		return err
+	}
+	says := report.LetterSays(a, ask.day)
+	data, err := casefile.Remember(k.data, &says)
 	if err != nil {
-		return "", err
+		return failure(err)
 	}
-	page, err := report.Letter(e.Advise(c), e.Book(), format, own)
+	if _, err := k.keep(data); err != nil {
+		return err
+	}
+	fmt.Fprintf(k.d.errs, "letter %d is noted in %s; a later one says what changed with --since %d\n", says.Number, k.path, says.Number)
+	return nil
+}
+
+// writeLetter writes the letter on an advice to where it was asked for.
+func (d *door) writeLetter(a *advisor.Advice, b *advisor.Book, ask *letterAsked, own string) error {
+	photos, err := d.photographs(a.Case)
 	if err != nil {
-		return "", &exit{exitFault, err}
+		return err
 	}
-	return page, nil
+	page, err := report.Letter(a, b, report.LetterOptions{Format: strings.Replace(ask.format, "pdf", "html", 1),
+		Phrases: own, Day: ask.day, Since: ask.since, Photos: photos})
+	if err != nil {
+		return &exit{exitFault, err}
+	}
+	if ask.format == "pdf" {
+		return d.printed(page, ask.file, report.Paper(a.Settings.Locale))
+	}
+	return d.deliver(page, ask.file)
 }
 
 // ownPhrases reads the shop's phrases: letter.tmpl of each house directory that
@@ -82,7 +135,7 @@ func (d *door) ownPhrases(named string) (string, error) {
 		all.Write(data)
 		return err
 	}
-	for _, dir := range d.house {
+	for _, dir := range d.layers() {
 		if err := read(filepath.Join(dir, "letter.tmpl")); err != nil && !errors.Is(err, fs.ErrNotExist) {
 			return "", failure(plain(err))
 		}
@@ -107,65 +160,4 @@ func (d *door) deliver(page, file string) error {
 		return failure(err)
 	}
 	return nil
-}
-
-// printed prints a page of HTML to a PDF file through an installed browser.
-// Without one the page itself is kept beside where the PDF would be.
-func (d *door) printed(page, file string) error {
-	browser := findBrowser()
-	if browser == "" {
-		beside := strings.TrimSuffix(file, filepath.Ext(file)) + ".html"
-		fmt.Fprintf(d.errs, "no browser found to make a PDF (LONGSTAND_BROWSER, or Chromium on the path); wrote %s: open it and print it\n", beside)
-		return d.deliver(page, beside)
-	}
-	dir, err := os.MkdirTemp("", "longstand-letter-")
-	if err != nil {
-		return failure(err)
-	}
-	defer os.RemoveAll(dir)
-	source := filepath.Join(dir, "letter.html")
-	if err := os.WriteFile(source, []byte(page), 0o600); err != nil {
-		return failure(plain(err))
-	}
-	target, err := filepath.Abs(file)
-	if err != nil {
-		return failure(err)
-	}
-	out, err := exec.Command(browser, browserArgs(filepath.Join(dir, "profile"), target, source)...).CombinedOutput()
-	if err != nil {
-		return failure(fmt.Errorf("%s could not make the PDF: %w\n%s", browser, err, out))
-	}
-	if _, err := os.Stat(target); err != nil {
-		return failure(fmt.Errorf("%s ended without writing %s", browser, file))
-	}
-	return nil
-}
-
-// browserArgs asks a browser for a tagged PDF without its own header and footer.
-// Its sandbox cannot run for the superuser; the page is our own, and has no
-// script and no reach to the network.
-func browserArgs(profile, target, source string) []string {
-	args := []string{"--headless", "--disable-gpu", "--no-first-run", "--user-data-dir=" + profile, "--no-pdf-header-footer",
-		"--generate-pdf-document-outline", "--print-to-pdf=" + target}
-	if os.Geteuid() == 0 {
-		args = append(args, "--no-sandbox")
-	}
-	return append(args, "file://"+filepath.ToSlash(source))
-}
-
-// findBrowser gives the browser to print with: the one that LONGSTAND_BROWSER
-// names, or the first on the path; "" for none.
-func findBrowser() string {
-	if b := os.Getenv("LONGSTAND_BROWSER"); b != "" {
-		if path, err := exec.LookPath(b); err == nil {
-			return path
-		}
-		return ""
-	}
-	for _, name := range []string{"chromium", "chromium-browser", "google-chrome", "chrome", "msedge"} {
-		if path, err := exec.LookPath(name); err == nil {
-			return path
-		}
-	}
-	return ""
 }

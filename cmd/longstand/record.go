@@ -17,6 +17,7 @@ import (
 // entry is what goes with everything that one record command says.
 type entry struct {
 	how, note, by, on, why, from, sheet string
+	photos                              []string
 	replace                             bool
 }
 
@@ -30,6 +31,7 @@ func (d *door) record() *cobra.Command {
 	f.StringVar(&e.note, "note", "", "a remark")
 	f.StringVar(&e.by, "by", "", "who says so")
 	f.StringVar(&e.on, "on", "", "the date, as 2025-10-14")
+	f.StringArrayVar(&e.photos, "photo", nil, "file of a photograph, named from the case's folder (repeatable)")
 	f.StringVar(&e.why, "why", "", "the reason of an overruled call")
 	f.StringVar(&e.from, "from", "", "file of answers: question, then its value or readings, separated by commas")
 	f.StringVar(&e.sheet, "sheet", "", "the edition printed on the work sheet, to record by its box numbers")
@@ -143,7 +145,7 @@ func (e *entry) fill(a casefile.Entry) casefile.Entry {
 	if a.Note == "" {
 		a.Note = e.note
 	}
-	a.By, a.On = e.by, e.on
+	a.By, a.On, a.Photos = e.by, e.on, e.photos
 	return a
 }
 

@@ -41,10 +41,12 @@ func (d *door) why() *cobra.Command {
 		if w.Kind == "" {
 			return unknownID(e.Book(), args[1])
 		}
+		a := e.Advise(c)
+		spoken, said := report.Spoken(a, e.Book()), report.SpokenWhy(a, e.Book(), &w)
 		if format == "markdown" {
-			return d.write(report.WhyMarkdown(e.Advise(c), &w))
+			return d.write(report.WhyMarkdown(spoken, said))
 		}
-		return d.write(report.Why(e.Advise(c), &w))
+		return d.write(report.Why(spoken, said))
 	}
 	return c
 }
