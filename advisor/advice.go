@@ -33,9 +33,21 @@ type Advice struct {
 	Routes      []RouteAdvice
 	Total       Total
 	Ladder      Ladder
-	HouseRules  []string // ids of house rules that took part
+	HouseRules  []HouseRule // that took part, in order of id
 	HoursFactor float64
 	Notes       []string // plain lines that a page must show (ring-fenced clashes, unknown fitted, ...)
+}
+
+// HouseRule is a house rule that took part in an advice: as an item that it
+// added or adjusted, or by taking one out.
+type HouseRule struct {
+	Kind, ID  string
+	Layer     string
+	Withdrawn string // why it took the item out, "" when it did not
+	By        string // who says so
+	Learned   string // the case that taught it
+	Again     string // the day to look at it again, ISO 8601
+	Due       bool   // that day is not after the case's
 }
 
 // Settle is a look or work that can lift a hold or answer a question.
@@ -149,6 +161,7 @@ type InspectionAdvice struct {
 	Minutes    int
 	Access     []string
 	Tools      []string
+	Lacks      []string // tools that the shop does not have
 	Answers    []string // open questions it answers
 	WhenOpen   bool     // the scope opens it anyway: look when open
 	Lifts      []string // holds that it can help to lift

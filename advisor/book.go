@@ -17,6 +17,8 @@ type Book struct {
 	Cautions    []Caution
 	Sources     []Source
 	Words       []Word
+	Types       []Type
+	Withdrawn   []Withdrawal // by house layers, in order of their places
 	Settings    Settings
 	Layers      []string // house layers that took part
 	Fingerprint string   // SHA-256 over the rule texts, hex
@@ -91,12 +93,13 @@ type Settings struct {
 	CareWhen    []CareWhen
 	Trust       [5]Trust // by Channel
 	Hours       []HoursFactor
-	Tools       []string
-	Shop        string  // the shop's name for letters
-	GoodForDays int     // an estimate's life
-	HoursAWeek  float64 // that the shop can give to one car; 0 when not said
-	PartsDays   int     // that one waits for parts before the work goes on
-	RingAt      float64 // share of the agreed sum at which the owner is rung
+	Tools       []string // that the shop has, hand tools aside; none: not said
+	HandTools   []string // that every shop has, never said to be lacking
+	Shop        string   // the shop's name for letters
+	GoodForDays int      // an estimate's life
+	HoursAWeek  float64  // that the shop can give to one car; 0 when not said
+	PartsDays   int      // that one waits for parts before the work goes on
+	RingAt      float64  // share of the agreed sum at which the owner is rung
 }
 
 // Price is an exact ratio Num/Den: what one unit of avoided later cost is worth.

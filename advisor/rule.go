@@ -1,5 +1,7 @@
 package advisor
 
+import "strings"
+
 // CondID names a compiled condition of the book. 0 is always true.
 type CondID int32
 
@@ -260,6 +262,32 @@ type Caution struct {
 	Text       string // what to do
 	Defers     string // what it defers to: local code, maker's data, licensed trade
 	When       Condition
+	Ground
+}
+
+// Type is a known type: a type of car that the shop sees often, with the
+// answers that it knows of it in advance.
+type Type struct {
+	ID, Name string
+	Answers  []Answer // in order of the file, known from paper; Written is the value in TOML
+	Ground
+}
+
+// TypeQuestion is the id by which an intake asks for the type; no question of
+// a book bears it.
+const TypeQuestion = "known_type"
+
+const typeNote = "known type "
+
+// Note is the remark by which a case says that an answer comes from the type.
+func (t *Type) Note() string { return typeNote + t.ID }
+
+// TypeOf gives the type that an answer's note names, or false.
+func TypeOf(note string) (id string, ok bool) { return strings.CutPrefix(note, typeNote) }
+
+// Withdrawal is an item that a house layer took out of the book, and why.
+type Withdrawal struct {
+	Kind, ID string
 	Ground
 }
 

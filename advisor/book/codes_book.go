@@ -53,6 +53,11 @@ var bookCodes = []Code{
 }
 
 var houseCodes = []Code{
+	{"unused-tool", "the settings name a tool that no look needs", "Tools bear the words of the looks that need them: a slip of the pen would have the shop lack the one that was meant. `longstand rules list --tools` lists them.", "house",
+		"[settings]\ntools = ['feelers']", "[settings]\nrate = 70"},
+	{"not-known", "a known type leaves an answer open", "It gives what is so of every such car. What it does not know is left out, and asked.", "house",
+		"[[type]]\nid = 'van'\nname = 'the van'\nanswers = { climate = 'hidden' }\nbecause = 'So.'\nsource = 'shop'", "[[type]]\nid = 'van'\nname = 'the van'\nanswers = { climate = 'dry' }\nbecause = 'So.'\nsource = 'shop'"},
+	{"no-layer", "a layer that longstand.toml names is not there", "The file lies beside the cases and names directories of house rules as seen from its own folder.", "", "", ""},
 	{"unknown-id", "a house rule changes what is not there", "adjust and withdraw name an item of the book by kind and id.", "house",
 		"[[sign]]\nid = 'unevn'\nadjust = true\nwith = '9 of 10'", "[[sign]]\nid = 'uneven'\nadjust = true\nwith = '9 of 10'"},
 	{"house-only", "only a house layer changes items, and only those of others", "Within one layer an item is changed where it stands.", "rules",

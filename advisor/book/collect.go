@@ -50,6 +50,8 @@ func (b *builder) flatten() {
 	book.Cautions = listed[advisor.Caution](b.items)
 	book.Sources = listed[advisor.Source](b.items)
 	book.Words = listed[advisor.Word](b.items)
+	book.Types = listed[advisor.Type](b.items)
+	book.Withdrawn = b.withdrawals
 }
 
 // listed copies the items of one noun, in order of id.

@@ -7,6 +7,7 @@ import (
 	"sync"
 	"sync/atomic"
 
+	"longstand/advisor"
 	"longstand/advisor/condition"
 	"longstand/advisor/diag"
 	"longstand/advisor/tomltext"
@@ -144,6 +145,9 @@ func (b *builder) item(k *kind, layer string, n *tomltext.Node) {
 		}
 		b.in.adjusted = append(b.in.adjusted, it)
 		return
+	}
+	if k.name == "question" && id.Str == advisor.TypeQuestion {
+		b.list.Errorf(id.Span, "reserved-id", "an intake asks %q itself, for the known types", id.Str).Help = "take another id"
 	}
 	if named := k.name == "question" || k.name == "derived" || k.name == "operation"; named && condition.Reserved(id.Str) {
 		b.list.Errorf(id.Span, "reserved-id", "%q already means something in a condition", id.Str).Help = "take another id"

@@ -21,7 +21,8 @@ var settingsTable = table[advisor.Settings]{
 		may("ring_at", "the share of the agreed sum at which the owner is rung", func(s *advisor.Settings) slot { return share(&s.RingAt, 0, 10) }),
 		may("hours_a_week", "that the shop can give to one car", func(s *advisor.Settings) slot { return number(&s.HoursAWeek, 0.5, 168) }),
 		may("parts_days", "that one waits for parts", func(s *advisor.Settings) slot { return whole(&s.PartsDays, 0, 365) }),
-		may("tools", "what the shop has", func(s *advisor.Settings) slot { return texts(&s.Tools) }),
+		may("tools", "what the shop has, in the words of the looks; left out: everything", func(s *advisor.Settings) slot { return texts(&s.Tools) }),
+		may("hand_tools", "what every shop has, and never lacks", func(s *advisor.Settings) slot { return texts(&s.HandTools) }),
 		may("care", "the price of a job put off: thrifty, normal, thorough", func(s *advisor.Settings) slot { return careSlot{s.Care} }),
 		may("trust", "of each way of knowing: [how often right when it is so, how often wrong when not]", func(s *advisor.Settings) slot { return trustSlot{&s.Trust} }),
 		may("hours_factor", "rusted fixings: factors by condition, the last without one", func(s *advisor.Settings) slot {

@@ -46,6 +46,7 @@ var kinds = []*kind{
 	newKind(&standingTable, func(v *advisor.StandingRule) *advisor.Ground { return &v.Ground }, finishStanding),
 	newKind(&holdTable, func(v *advisor.Hold) *advisor.Ground { return &v.Ground }, nil),
 	newKind(&cautionTable, func(v *advisor.Caution) *advisor.Ground { return &v.Ground }, nil),
+	newKind(&typeTable, func(v *advisor.Type) *advisor.Ground { return &v.Ground }, nil),
 	newKind(&wordTable, func(v *advisor.Word) *advisor.Ground { return &v.Ground }, nil),
 }
 

@@ -3,25 +3,17 @@ package book
 import (
 	"slices"
 
+	"longstand/advisor"
 	"longstand/advisor/diag"
 	"longstand/advisor/tomltext"
 )
 
-// Withdrawal is an item that a house layer took out of the book, and why.
-type Withdrawal struct {
-	Kind, ID, Because string
-	By                string
-	Layer             string
-	At                diag.Span
-	stops             []string // a hold's acts
-	own               bool     // it came from a house layer, not from the built-in book
-}
-
 type withdrawal struct {
-	Withdrawal
-	learned, again string
-	kind           *kind
-	idAt           diag.Span
+	advisor.Withdrawal
+	kind  *kind
+	idAt  diag.Span
+	stops []string // a hold's acts
+	own   bool     // it came from a house layer, not from the built-in book
 }
 
 var withdrawTable = table[withdrawal]{
@@ -31,8 +23,8 @@ var withdrawTable = table[withdrawal]{
 		must("kind", "its kind", func(w *withdrawal) slot { return word(&w.Kind, kindNames) }),
 		must("because", "why, in one line", func(w *withdrawal) slot { return text(&w.Because) }),
 		may("by", "who withdrew it", func(w *withdrawal) slot { return text(&w.By) }),
-		may("learned_on", "the case it was learned on", func(w *withdrawal) slot { return text(&w.learned) }),
-		may("look_again", "the day to look at it again", func(w *withdrawal) slot { return day(&w.again) }),
+		may("learned_on", "the case it was learned on", func(w *withdrawal) slot { return text(&w.Learned) }),
+		may("look_again", "the day to look at it again", func(w *withdrawal) slot { return day(&w.Again) }),
 	},
 }
 
@@ -173,6 +165,7 @@ func (b *builder) withdraw(w *withdrawal) {
 		w.stops, w.own = textsOf(it.node.Get("stops")), it.layer != ""
 	}
 	b.withdrawals = append(b.withdrawals, w.Withdrawal)
+	b.withdrawn = append(b.withdrawn, w)
 	if it.kind.name != "suspect" {
 		return
 	}

@@ -50,7 +50,7 @@ func TestWithdrawTakesSignsAlong(t *testing.T) {
 	assert.Contains(t, codesOf(r.Diagnostics), "never-advised", "what cured it has no other use")
 	assert.Empty(t, r.Book.Signs)
 	require.Len(t, r.Book.Suspects, 1)
-	assert.Equal(t, []Withdrawal{{Kind: "suspect", ID: "gasket_leak", Because: "We never see it.", Layer: "barn", At: r.Withdrawn[0].At}}, r.Withdrawn)
+	assert.Equal(t, []advisor.Withdrawal{{Kind: "suspect", ID: "gasket_leak", Ground: advisor.Ground{Because: "We never see it.", Layer: "barn", At: r.Withdrawn[0].At}}}, r.Withdrawn)
 }
 
 func TestHouseSettingsReplaceKeyByKey(t *testing.T) {
@@ -151,6 +151,8 @@ func TestAddThenWithdrawIsNothing(t *testing.T) {
 		r := with(t, "barn", text, "shed", out.String())
 		require.Empty(t, said(r), text)
 		require.NotEmpty(t, r.Withdrawn)
+		require.NotEmpty(t, r.Book.Withdrawn)
+		r.Book.Withdrawn = nil
 		r.Book.Layers, r.Book.Fingerprint = plain.Book.Layers, plain.Book.Fingerprint
 		assert.Equal(t, plain.Book, r.Book)
 	}

@@ -31,12 +31,13 @@ type File struct {
 // could be read of it, fit for listing and not for advice.
 type Result struct {
 	Book        *advisor.Book
-	Program     *condition.Program // nil when a file could not be read
-	Withdrawn   []Withdrawal       // by house layers, in order of their places
-	Diagnostics diag.List          // sorted by place
-	Score       Score              // of Check
-	items       []*item            // the settings and all that is live
+	Program     *condition.Program   // nil when a file could not be read
+	Withdrawn   []advisor.Withdrawal // by house layers, in order of their places
+	Diagnostics diag.List            // sorted by place
+	Score       Score                // of Check
+	items       []*item              // the settings and all that is live
 	quiet       *quiet
+	withdrawn   []*withdrawal
 	provable    bool
 
 	adjusted map[*item]map[string]diag.Span // keys that house layers changed
@@ -52,7 +53,8 @@ type builder struct {
 	live        map[string]map[string]*item
 	gone        map[string]map[string]*withdrawal
 	adjustedBy  map[*item]map[string]diag.Span
-	withdrawals []Withdrawal
+	withdrawals []advisor.Withdrawal
+	withdrawn   []*withdrawal
 	settings    *advisor.Settings
 	item0       *item   // the settings
 	items       []*item // all that is live, by kind and id
@@ -100,7 +102,7 @@ func Load(files []File) *Result {
 	r := &Result{
 		Book: b.book, Program: b.program, Withdrawn: b.withdrawals, Diagnostics: b.list,
 		items: append([]*item{b.item0}, b.items...), quiet: quiet, provable: b.provable,
-		adjusted: b.adjustedBy,
+		adjusted: b.adjustedBy, withdrawn: b.withdrawn,
 	}
 	r.hush()
 	return r

@@ -70,8 +70,8 @@ func (l *lens) possible() (n int) {
 // withdrawnHolds: a house layer may take out a hold only for another of its own
 // that stops the same; that one must meet class A.
 func (p *prover) withdrawnHolds() {
-	for _, w := range p.r.Withdrawn {
-		if w.Kind != "hold" || w.own || p.replaced(&w) {
+	for _, w := range p.r.withdrawn {
+		if w.Kind != "hold" || w.own || p.replaced(w) {
 			continue
 		}
 		d := p.list.Errorf(w.At, "loosens-hold", "a house rule withdraws the hold %s, and none of its own stops the same", w.ID)
@@ -81,7 +81,7 @@ func (p *prover) withdrawnHolds() {
 
 // replaced tells whether a hold of the same layer stops all that a withdrawn
 // one stopped.
-func (p *prover) replaced(w *Withdrawal) bool {
+func (p *prover) replaced(w *withdrawal) bool {
 	return slices.ContainsFunc(p.r.items, func(it *item) bool {
 		h, ok := it.value.(*advisor.Hold)
 		return ok && it.layer == w.Layer && !slices.ContainsFunc(w.stops, func(act string) bool { return !slices.Contains(h.Stops, act) })
@@ -90,5 +90,5 @@ func (p *prover) replaced(w *Withdrawal) bool {
 
 // replaces tells whether a hold stands in a layer that withdrew one.
 func (l *lens) replaces() bool {
-	return l.it.kind.name == "hold" && slices.ContainsFunc(l.p.r.Withdrawn, func(w Withdrawal) bool { return w.Kind == "hold" && w.Layer == l.it.layer })
+	return l.it.kind.name == "hold" && slices.ContainsFunc(l.p.r.withdrawn, func(w *withdrawal) bool { return w.Kind == "hold" && w.Layer == l.it.layer })
 }

@@ -24,7 +24,7 @@ func Schema(b *advisor.Book, house bool) ([]byte, error) {
 		}
 		properties[t.Name] = one
 	}
-	s.definitions["specimen"] = s.specimen()
+	s.definitions["specimen"], s.definitions["known"] = s.specimen(), s.known()
 	return s.file("a rule file", properties, nil)
 }
 
@@ -97,6 +97,8 @@ func (s *schema) value(f form) object {
 		return object{"type": "string", "pattern": "^ *[0-9]+ of [0-9]+ *$"}
 	case asPairs:
 		return object{"type": "object"}
+	case asAnswers:
+		return object{"$ref": "#/definitions/known"}
 	case asSpecimens:
 		one := object{"$ref": "#/definitions/specimen"}
 		return object{"anyOf": []object{one, {"type": "array", "items": one}}}
@@ -135,4 +137,14 @@ func (s *schema) specimen() object {
 		properties[s.book.Questions[i].ID] = object{"description": s.book.Questions[i].Ask}
 	}
 	return object{"type": "object", "description": "answers", "additionalProperties": false, "properties": properties}
+}
+
+// known is the table of answers of a known type: values alone.
+func (s *schema) known() object {
+	properties := object{}
+	for i := range s.book.Questions {
+		properties[s.book.Questions[i].ID] = object{"description": s.book.Questions[i].Ask,
+			"type": []string{"boolean", "number", "string", "array"}}
+	}
+	return closed("what is so of every such car", properties)
 }

@@ -30,6 +30,9 @@ func (b *builder) readSpecimens() diag.List {
 		for _, p := range it.conds {
 			r.specimensOf(p)
 		}
+		if t, ok := it.value.(*advisor.Type); ok && it.node.Get("answers") != nil {
+			r.known(t, it.node.Get("answers"))
+		}
 	}
 	return r.list
 }

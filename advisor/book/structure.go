@@ -6,6 +6,7 @@ import (
 
 	"longstand/advisor"
 	"longstand/advisor/diag"
+	"longstand/advisor/tomltext"
 )
 
 // structure checks what no single item can show.
@@ -15,6 +16,29 @@ func (b *builder) structure() {
 	b.signPaths()
 	b.dangers()
 	b.answered()
+	b.tools()
+}
+
+// tools warns of a tool that no look needs: a slip of the pen would have the
+// shop lack the one that was meant.
+func (b *builder) tools() {
+	var needed []string
+	for i := range b.book.Inspections {
+		needed = append(needed, b.book.Inspections[i].Tools...)
+	}
+	slices.Sort(needed)
+	needed = slices.Compact(needed)
+	for _, key := range []string{"tools", "hand_tools"} {
+		nodes := []*tomltext.Node{b.item0.node.Get(key)}
+		if nodes[0] != nil && nodes[0].Kind == tomltext.Array {
+			nodes = nodes[0].Items
+		}
+		for _, n := range nodes {
+			if n != nil && n.Kind == tomltext.String && !slices.Contains(needed, n.Str) {
+				b.list.Warnf(n.Span, "unused-tool", "no look needs the tool %q", n.Str).Help = diag.DidYouMean(n.Str, needed)
+			}
+		}
+	}
 }
 
 // bundles gives a bundle the minutes of its parts, where it states none.

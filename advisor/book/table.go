@@ -60,6 +60,7 @@ const (
 	asLosses    = "losses"    // a number, or a list of tables
 	asPairs     = "pairs"     // a table of words of the author's own
 	asSpecimens = "specimens" // a list of tables, question = answer
+	asAnswers   = "answers"   // a table, question = value
 )
 
 // Key is one key of a table as docs and schemas see it.

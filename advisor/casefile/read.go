@@ -5,6 +5,7 @@ package casefile
 
 import (
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
@@ -24,19 +25,33 @@ const MaxBytes = 256 << 10
 // returned with what could be read, never nil; with errors in the list it must
 // not be advised on.
 func Read(file string, data []byte, book *advisor.Book) (*advisor.Case, diag.List) {
-	name := filepath.Base(file)
-	r := caseReader{book: book, c: &advisor.Case{File: file, ID: strings.TrimSuffix(name, filepath.Ext(name)), Version: Version}}
+	cases, faults := ReadEach(file, data, book)
+	return cases[0], faults[0]
+}
+
+// ReadEach reads a case against several books, each as Read does. Its text is
+// parsed once.
+func ReadEach(file string, data []byte, books ...*advisor.Book) (cases []*advisor.Case, faults []diag.List) {
+	var root *tomltext.Node
+	var list diag.List
 	if len(data) > MaxBytes {
-		d := r.list.Errorf(diag.Span{File: file}, "file-too-large", "a case has at most %d KB", MaxBytes>>10)
+		d := list.Errorf(diag.Span{File: file}, "file-too-large", "a case has at most %d KB", MaxBytes>>10)
 		d.Help = "this is something else than a case"
-		return r.c, r.list
+	} else {
+		root, list = tomltext.Parse(file, data)
 	}
-	root, faults := tomltext.Parse(file, data)
-	r.list = faults
-	r.header(root)
-	r.rest(root)
-	r.list.Sort()
-	return r.c, r.list
+	name := filepath.Base(file)
+	for _, book := range books {
+		r := caseReader{book: book, list: slices.Clone(list),
+			c: &advisor.Case{File: file, ID: strings.TrimSuffix(name, filepath.Ext(name)), Version: Version}}
+		if root != nil {
+			r.header(root)
+			r.rest(root)
+			r.list.Sort()
+		}
+		cases, faults = append(cases, r.c), append(faults, r.list)
+	}
+	return cases, faults
 }
 
 // noDate stands in for the day of a case that has none, so that its answers

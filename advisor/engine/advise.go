@@ -53,69 +53,6 @@ func (e *Engine) brief(c *advisor.Case) (*advisor.Advice, *situation) {
 	return a, s
 }
 
-// houseRules lists the ids of the house rules that took part: suspects that
-// apply, signs that are known on them, standing rules that act, holds that
-// stand, operations that the car has, and looks that can answer something.
-func (e *Engine) houseRules(a *advisor.Advice) []string {
-	layer := e.layers()
-	part := map[string]bool{}
-	for i := range a.Suspects {
-		part[a.Suspects[i].ID] = true
-		for _, l := range a.Suspects[i].Ledger {
-			part[l.Sign] = true
-		}
-	}
-	for i := range a.Standing {
-		part[a.Standing[i].ID] = a.Standing[i].Truth == advisor.True
-	}
-	for i := range a.Holds {
-		part[a.Holds[i].ID] = true
-	}
-	for i := range a.Operations {
-		part[a.Operations[i].ID] = a.Operations[i].Call != advisor.NotFitted
-	}
-	for i := range a.Inspections {
-		part[a.Inspections[i].ID] = true
-	}
-	var out []string
-	for id, took := range part {
-		if took && layer[id] != "" {
-			out = append(out, id)
-		}
-	}
-	slices.Sort(out)
-	return out
-}
-
-// layers gives the house layer of every rule of the book that has one.
-func (e *Engine) layers() map[string]string {
-	out := map[string]string{}
-	add := func(id string, g *advisor.Ground) {
-		if g.Layer != "" {
-			out[id] = g.Layer
-		}
-	}
-	for i := range e.book.Suspects {
-		add(e.book.Suspects[i].ID, &e.book.Suspects[i].Ground)
-	}
-	for i := range e.book.Signs {
-		add(e.book.Signs[i].ID, &e.book.Signs[i].Ground)
-	}
-	for i := range e.book.Operations {
-		add(e.book.Operations[i].ID, &e.book.Operations[i].Ground)
-	}
-	for i := range e.book.Inspections {
-		add(e.book.Inspections[i].ID, &e.book.Inspections[i].Ground)
-	}
-	for i := range e.book.Standing {
-		add(e.book.Standing[i].ID, &e.book.Standing[i].Ground)
-	}
-	for i := range e.book.Holds {
-		add(e.book.Holds[i].ID, &e.book.Holds[i].Ground)
-	}
-	return out
-}
-
 // overrule sets the foreman's own calls; the engine's call stays on the record.
 func (s *situation) overrule(a *advisor.Advice) {
 	for i := range s.c.Overruled {

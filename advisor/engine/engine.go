@@ -23,6 +23,8 @@ type Engine struct {
 	looks     []inspection
 	routes    []route
 	combos    [][]int // every choice of a way per route
+	house     []houseItem
+	houseAt   map[[2]string]int // its places, by kind and id
 }
 
 // operation is an advisor.Operation with its references resolved.
@@ -95,6 +97,10 @@ func New(book *advisor.Book, program *condition.Program) *Engine {
 	e.indexOperations()
 	e.indexSuspects()
 	e.indexLooks()
+	e.house, e.houseAt = houseItems(book), map[[2]string]int{}
+	for i := range e.house {
+		e.houseAt[[2]string{e.house[i].kind, e.house[i].id}] = i
+	}
 	return e
 }
 

@@ -47,7 +47,7 @@ func (s *situation) inspections(holds []advisor.HoldAdvice) []looked {
 func (s *situation) describe(k *looked, l *inspection, holds []advisor.HoldAdvice) {
 	a := &k.advice
 	*a = advisor.InspectionAdvice{ID: l.ID, Name: l.Name, Where: l.Where, Net: k.net, Worth: k.worth,
-		Cost: s.e.minutesCost(l.minutes), Minutes: l.minutes, Tools: l.Tools, Breaks: l.Breaks, FirstStart: l.FirstStart,
+		Cost: s.e.minutesCost(l.minutes), Minutes: l.minutes, Tools: l.Tools, Lacks: s.e.lacks(l.Tools), Breaks: l.Breaks, FirstStart: l.FirstStart,
 		Bundle: l.Bundle, Reason: l.Because, Sources: l.Sources, Cautions: s.cautions(l.Hazards)}
 	a.Access = s.ids(l.access)
 	a.WhenOpen = len(l.access) > 0
@@ -130,11 +130,12 @@ func (s *situation) dangersSeen(questions []int) []string {
 }
 
 // rank orders looks: those that lift holds first, by the earliest act they free,
-// then dangers, then by net.
+// then dangers, then those for which the shop has the tools, then by net.
 func rank(looks []looked) {
 	slices.SortStableFunc(looks, func(a, b looked) int {
 		return cmp.Or(last(a.advised, b.advised), cmp.Compare(a.lifts, b.lifts),
 			last(len(a.advice.Dangers) > 0, len(b.advice.Dangers) > 0),
+			last(len(a.advice.Lacks) == 0, len(b.advice.Lacks) == 0),
 			cmp.Compare(b.net, a.net), cmp.Compare(a.advice.ID, b.advice.ID))
 	})
 	for i := range looks {

@@ -18,7 +18,10 @@ func (p *Prompt) Text() string {
 	if p.Repeated {
 		return "\n" + fold(p.Question.Ask, "", "") + fold(p.Form, "  ", "  ")
 	}
-	place := p.Question.Station + ", question " + fmt.Sprint(p.Number)
+	place := p.Question.Station
+	if p.Number > 0 {
+		place += ", question " + fmt.Sprint(p.Number)
+	}
 	if p.Left > 0 {
 		place += fmt.Sprintf(" (%d left at most)", p.Left)
 	}

@@ -48,6 +48,7 @@ func wholeAdvice(a *advisor.Advice) object {
 		"ladder": object{"here": a.Ladder.Here, "low": price(a.Ladder.Low), "high": price(a.Ladder.High),
 			"steps": each(a.Ladder.Steps, step)},
 		"notes": list(a.Notes),
+		"house": each(a.HouseRules, houseRule),
 	}
 }
 
@@ -95,7 +96,20 @@ func four1(p *float64) any {
 func caseOf(a *advisor.Advice) any {
 	c := a.Case
 	return object{"id": c.ID, "name": c.Name, "date": c.Date, "words": c.Words, "care": a.Care, "care_because": a.CareBecause,
-		"currency": a.Settings.Currency, "house_rules": list(a.HouseRules)}
+		"currency": a.Settings.Currency, "house_rules": houseIDs(a.HouseRules)}
+}
+
+func houseIDs(rules []advisor.HouseRule) []string {
+	ids := []string{}
+	for i := range rules {
+		ids = append(ids, rules[i].ID)
+	}
+	return ids
+}
+
+func houseRule(r *advisor.HouseRule) any {
+	return object{"kind": r.Kind, "id": r.ID, "layer": r.Layer, "withdrawn": orNil(r.Withdrawn), "by": orNil(r.By),
+		"learned_on": orNil(r.Learned), "look_again": orNil(r.Again), "due": r.Due}
 }
 
 func settings(a *advisor.Advice) any {

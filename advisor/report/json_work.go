@@ -11,7 +11,7 @@ func hold(h *advisor.HoldAdvice) any {
 func look(i *advisor.InspectionAdvice) any {
 	return object{"id": i.ID, "name": i.Name, "where": i.Where, "rank": i.Rank, "advised": i.Advised, "because": i.Reason,
 		"net": i.Net, "worth": i.Worth, "cost": i.Cost, "minutes": i.Minutes,
-		"access": list(i.Access), "tools": list(i.Tools), "answers": list(i.Answers), "when_open": i.WhenOpen,
+		"access": list(i.Access), "tools": list(i.Tools), "lacks": list(i.Lacks), "answers": list(i.Answers), "when_open": i.WhenOpen,
 		"lifts": list(i.Lifts), "dangers": list(i.Dangers), "settles": list(i.Settles), "blocked": list(i.Blocked),
 		"before": list(i.Before), "breaks": orNil(i.Breaks), "first_start": i.FirstStart, "bundle": list(i.Bundle),
 		"cautions": each(i.Cautions, caution), "sources": list(i.Sources)}

@@ -2,6 +2,8 @@ package report
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 
 	"longstand/advisor"
@@ -51,6 +53,9 @@ func BookItems(b *advisor.Book) []Item {
 	for i := range b.Cautions {
 		add("caution", b.Cautions[i].ID, b.Cautions[i].Hazard, &b.Cautions[i].Ground)
 	}
+	for i := range b.Types {
+		add("type", b.Types[i].ID, b.Types[i].Name, &b.Types[i].Ground)
+	}
 	return out
 }
 
@@ -89,6 +94,31 @@ func BookSources(b *advisor.Book) string {
 		}
 		fmt.Fprintf(&out, "%s (%s%s)\n", s.Cite, s.Kind, recalled)
 		out.WriteString(wrap(fmt.Sprintf("%d items: %s", len(by[s.ID]), strings.Join(by[s.ID], ", ")), "  ", "    ", width))
+	}
+	return out.String()
+}
+
+// BookTools lists every tool that a look needs, whether the shop has it, and
+// the looks that need it.
+func BookTools(b *advisor.Book) string {
+	looks := map[string][]string{}
+	for i := range b.Inspections {
+		for _, t := range b.Inspections[i].Tools {
+			looks[t] = append(looks[t], b.Inspections[i].ID)
+		}
+	}
+	var out strings.Builder
+	for _, t := range slices.Sorted(maps.Keys(looks)) {
+		has := "taken to be there"
+		switch {
+		case slices.Contains(b.Settings.HandTools, t):
+			has = "a hand tool"
+		case slices.Contains(b.Settings.Tools, t):
+			has = "the shop has it"
+		case len(b.Settings.Tools) > 0:
+			has = "the shop does not have it"
+		}
+		out.WriteString(wrap(t+" ("+has+"): "+strings.Join(looks[t], ", "), "", "    ", width))
 	}
 	return out.String()
 }

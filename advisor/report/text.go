@@ -34,8 +34,40 @@ func (p *page) heading() {
 	for i := range p.a.Conflicts {
 		p.para("DISAGREEMENT: ", "  ", p.a.Conflicts[i].Text)
 	}
-	if len(p.a.HouseRules) > 0 {
-		p.para("House rules that took part: ", "  ", strings.Join(p.a.HouseRules, ", "))
+	p.house()
+}
+
+// house names the house rules that took part, each with what it says of
+// itself, and those whose day to be looked at again has come.
+func (p *page) house() {
+	var all, due []string
+	for i := range p.a.HouseRules {
+		r := &p.a.HouseRules[i]
+		var about []string
+		add := func(before, what string) {
+			if what != "" {
+				about = append(about, before+what)
+			}
+		}
+		add("withdrawn: ", strings.TrimSuffix(r.Withdrawn, "."))
+		add("by ", r.By)
+		add("learned on ", r.Learned)
+		if r.Due {
+			due = append(due, r.ID+" ("+r.Again+")")
+		} else {
+			add("look again on ", r.Again)
+		}
+		one := r.ID
+		if len(about) > 0 {
+			one += " (" + strings.Join(about, "; ") + ")"
+		}
+		all = append(all, one)
+	}
+	if len(all) > 0 {
+		p.para("House rules that took part: ", "  ", strings.Join(all, ", "))
+	}
+	if len(due) > 0 {
+		p.para("To be looked at again, their day has come: ", "  ", strings.Join(due, ", "))
 	}
 }
 

@@ -108,6 +108,9 @@ func (p *page) look(k *advisor.InspectionAdvice, said []string) {
 	case len(k.Access) > 0:
 		say("To get at it: ", p.names(k.Access)...)
 	}
+	if len(k.Lacks) > 0 {
+		p.para("     ", "     ", "The shop does not have: "+strings.Join(k.Lacks, "; ")+". Borrow what is missing, or have this look done elsewhere.")
+	}
 	own := slices.DeleteFunc(slices.Clone(k.Blocked), func(id string) bool { return slices.Contains(said, id) })
 	if words := p.notBefore(own); words != "" {
 		p.para("     ", "     ", sentence(words))

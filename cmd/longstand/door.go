@@ -26,6 +26,7 @@ type door struct {
 	in        io.Reader
 	out, errs io.Writer
 	house     []string          // directories of house rules
+	folder    string            // of the cases, where a longstand.toml may lie
 	asJSON    bool              // JSON was asked for: errors are JSON too
 	sources   map[string][]byte // texts read, for the pictures of diagnostics
 }
@@ -37,7 +38,10 @@ func (d *door) root() *cobra.Command {
 		Example: `  longstand advise testdata/cases/demo.toml
   longstand why testdata/cases/demo.toml head_off
   longstand rules check`}
-	root.PersistentPreRun = func(c *cobra.Command, _ []string) { d.asJSON = wantsJSON(c) }
+	root.PersistentPreRun = func(c *cobra.Command, args []string) {
+		d.asJSON = wantsJSON(c)
+		d.cases(c.Use, args)
+	}
 	root.PersistentFlags().StringArrayVar(&d.house, "house", nil, "directory of house rules (repeatable)")
 	root.AddCommand(d.advise(), d.why(), d.ladder(), d.sheet(), d.rules(), d.intake(), d.record(), d.letter())
 	return root
@@ -50,7 +54,11 @@ func (d *door) bookFiles() ([]book.File, error) {
 	if err != nil {
 		return nil, err
 	}
-	for _, dir := range d.layers() {
+	dirs, err := d.layers()
+	if err != nil {
+		return nil, err
+	}
+	for _, dir := range dirs {
 		if info, err := os.Stat(dir); err != nil {
 			return nil, fmt.Errorf("house rules: %w", err)
 		} else if !info.IsDir() {

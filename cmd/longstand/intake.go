@@ -22,6 +22,7 @@ type sitting struct {
 	options        interview.Options
 	noInput, plain bool
 	answers, date  string
+	known          string // id of a known type
 }
 
 func (d *door) intake() *cobra.Command {
@@ -36,6 +37,7 @@ func (d *door) intake() *cobra.Command {
 	c.Flags().BoolVar(&s.plain, "plain", false, "whole lines only, for screen readers and pipes")
 	c.Flags().StringVar(&s.answers, "answers", "", "file of answers, a line each: question = answer")
 	c.Flags().StringVar(&s.date, "date", "", "the day of a new case (default: today)")
+	c.Flags().StringVar(&s.known, "type", "", "a known type of the house rules, whose answers are put in")
 	c.RunE = func(_ *cobra.Command, args []string) error {
 		if s.options.All && s.options.Brief {
 			return usage("--all and --brief exclude one another")
@@ -58,6 +60,16 @@ func (k *desk) interview(s *sitting) error {
 		fmt.Fprintf(k.d.errs, "%s is begun, on %s.\n", k.path, k.c.Date)
 	}
 	iv := interview.New(k.e, k.c, s.options)
+	if s.known != "" {
+		t := iv.KnownType(s.known)
+		if t == nil {
+			return usage("--type: the shop knows no type %q; %s", s.known, cmpHint(s.known, k.types()))
+		}
+		if err := k.take(t); err != nil {
+			return err
+		}
+		iv = interview.New(k.e, k.c, s.options)
+	}
 	if s.noInput && s.answers == "" {
 		return k.missing(iv)
 	}
@@ -65,6 +77,10 @@ func (k *desk) interview(s *sitting) error {
 	if err != nil {
 		return err
 	}
+	if stopped, err := k.chooseType(iv, asker, script, s); stopped || err != nil {
+		return k.unchosen(iv, s, err)
+	}
+	iv = interview.New(k.e, k.c, s.options)
 	keep := func(q *advisor.Question, e casefile.Entry) (*advisor.Case, error) { return k.answer(q, e) }
 	finished, err := iv.Run(asker, keep, report.Text)
 	if err != nil {
@@ -107,7 +123,7 @@ func (k *desk) asker(iv *interview.Interview, s *sitting) (interview.Asker, *ter
 			return nil, nil, &exit{exitFault, err}
 		}
 		for _, id := range script.IDs() {
-			if iv.Question(id) == nil {
+			if iv.Question(id) == nil && id != advisor.TypeQuestion {
 				return nil, nil, &exit{exitFault, fmt.Errorf("%s: there is no question %q", s.answers, id)}
 			}
 		}

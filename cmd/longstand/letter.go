@@ -135,7 +135,12 @@ func (d *door) ownPhrases(named string) (string, error) {
 		all.Write(data)
 		return err
 	}
-	for _, dir := range d.layers() {
+	d.sources = map[string][]byte{}
+	dirs, err := d.layers()
+	if err != nil {
+		return "", failed(err)
+	}
+	for _, dir := range dirs {
 		if err := read(filepath.Join(dir, "letter.tmpl")); err != nil && !errors.Is(err, fs.ErrNotExist) {
 			return "", failure(plain(err))
 		}

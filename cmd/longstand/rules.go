@@ -102,9 +102,10 @@ func (d *door) checked(r *book.Result, format string) error {
 }
 
 func (d *door) rulesList() *cobra.Command {
-	var sources bool
+	var sources, tools bool
 	c := &cobra.Command{Use: "list", Short: "every item of the book by kind", Args: cobra.NoArgs}
 	c.Flags().BoolVar(&sources, "sources", false, "the account of sources: where every rule and figure comes from")
+	c.Flags().BoolVar(&tools, "tools", false, "every tool that a look needs, and whether the shop has it")
 	c.RunE = func(*cobra.Command, []string) error {
 		e, err := d.engine()
 		if err != nil {
@@ -113,6 +114,9 @@ func (d *door) rulesList() *cobra.Command {
 		page := report.BookList(e.Book())
 		if sources {
 			page = report.BookSources(e.Book())
+		}
+		if tools {
+			page = report.BookTools(e.Book())
 		}
 		_, err = fmt.Fprint(d.out, page)
 		return err

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/BurntSushi/toml"
@@ -13,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"longstand/advisor/book"
+	"longstand/advisor/diag"
 )
 
 // houseSchema compiles the schema of house rules as an editor that knows the
@@ -47,7 +49,7 @@ func plainly(t *testing.T, data []byte) any {
 func TestDraftsFitTheSchema(t *testing.T) {
 	all := t.TempDir()
 	kinds := draftKinds()
-	assert.Equal(t, []string{"hold", "inspection", "operation", "question", "sign", "standing", "suspect"}, kinds)
+	assert.Equal(t, []string{"hold", "inspection", "operation", "question", "sign", "standing", "suspect", "type"}, kinds)
 	for _, kind := range kinds {
 		text, err := drafts.ReadFile("drafts/" + kind + ".toml")
 		require.NoError(t, err)
@@ -76,4 +78,32 @@ func TestDraftsFitTheSchema(t *testing.T) {
 	text, err := os.ReadFile("../../testdata/house/mistakes/rules.toml")
 	require.NoError(t, err)
 	assert.Error(t, s.Validate(plainly(t, text)))
+}
+
+// TestARuleIsAskedFor: Enter keeps what is there, a refused answer is told and
+// asked again, and an input that ends early leaves nothing.
+func TestARuleIsAskedFor(t *testing.T) {
+	ask := func(typed string) (*draftText, string, error) {
+		var said bytes.Buffer
+		d := &door{errs: &said}
+		files, err := d.bookFiles()
+		require.NoError(t, err)
+		text, err := firstText("standing")
+		require.NoError(t, err)
+		text.judge = func(s string) diag.List { return d.judgeDraft(files, "", s) }
+		text.tell = func(l diag.List) { _ = l.WriteText(&said, func(f string) []byte { return d.sources[f] }) }
+		err = text.ask(strings.NewReader(typed), &said)
+		return text, said.String(), err
+	}
+	text, said, err := ask("salt_eats\nexhuast\nexhaust, thermostat\n\nSalt \"eats\" it.\nthe foreman\n")
+	require.NoError(t, err)
+	assert.Contains(t, said, "says: in or out of the scope [in]\n> ")
+	assert.Contains(t, said, `did you mean "exhaust"?`)
+	assert.Equal(t, 2, strings.Count(said, "operations: "))
+	assert.Empty(t, text.judge(text.text))
+	for _, line := range []string{`id = "salt_eats" `, `operations = ["exhaust", "thermostat"] `, `says = "in" `, `because = "Salt \"eats\" it." `, `by = "the foreman"`} {
+		assert.Contains(t, text.text, "\n"+line)
+	}
+	_, _, err = ask("salt_eats\nexhaust\n")
+	assert.ErrorContains(t, err, "nothing is written")
 }

@@ -37,6 +37,9 @@ func houseItems(b *advisor.Book) (out []houseItem) {
 	for i := range b.Holds {
 		add("hold", b.Holds[i].ID, &b.Holds[i].Ground)
 	}
+	for i := range b.Types {
+		add("type", b.Types[i].ID, &b.Types[i].Ground)
+	}
 	return out
 }
 
@@ -68,6 +71,11 @@ func (h houseItem) says(a *advisor.Advice) (words string, tookPart bool) {
 			return holdSays(&a.Holds[i]), true
 		}
 		return "does not stand", false
+	case "type":
+		if slices.ContainsFunc(a.HouseRules, func(r advisor.HouseRule) bool { return r.Kind == "type" && r.ID == h.id }) {
+			return "answers of the case come from it", true
+		}
+		return "the case was not begun as one", false
 	}
 	return "is read", false
 }

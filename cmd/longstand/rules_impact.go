@@ -14,6 +14,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"longstand/advisor"
 	"longstand/advisor/book"
 	"longstand/advisor/casefile"
 	"longstand/advisor/diag"
@@ -30,6 +31,7 @@ func (d *door) rulesImpact() *cobra.Command {
 		if dir == "" {
 			return usage("where are the cases? give --cases DIR")
 		}
+		d.folder = dir
 		i, err := d.impact(dir)
 		if err != nil {
 			return err
@@ -49,7 +51,8 @@ func (d *door) rulesImpact() *cobra.Command {
 // impact is the same cases advised on by the book without house rules and with.
 type impact struct {
 	before, after *engine.Engine
-	withdrawn     []book.Withdrawal
+	added         *additions // nil: the house rules can change any case
+	withdrawn     []advisor.Withdrawal
 	items         []houseItem
 	paths         []string
 	outcomes      []outcome
@@ -75,7 +78,7 @@ func (d *door) impact(dir string) (*impact, error) {
 	}
 	own := slices.DeleteFunc(slices.Clone(files), func(f book.File) bool { return f.Layer != "" })
 	if len(own) == len(files) {
-		return nil, usage("there are no house rules to weigh; give --house DIR")
+		return nil, usage("there are no house rules to weigh; give --house DIR, or name them in %s", filepath.ToSlash(filepath.Join(dir, besideName)))
 	}
 	was, now := book.Load(own), book.Load(files)
 	for _, r := range []*book.Result{was, now} {
@@ -84,8 +87,12 @@ func (d *door) impact(dir string) (*impact, error) {
 		}
 	}
 	i := &impact{before: engine.New(was.Book, was.Program), after: engine.New(now.Book, now.Program),
-		sources: d.sources, withdrawn: now.Withdrawn, items: houseItems(now.Book)}
-	if i.paths, err = casesBelow(dir); err != nil {
+		sources: d.sources, withdrawn: now.Withdrawn, added: onlyAdditions(was.Book, now.Book), items: houseItems(now.Book)}
+	layers, err := d.layers()
+	if err != nil {
+		return nil, failed(err)
+	}
+	if i.paths, err = casesBelow(dir, layers); err != nil {
 		return nil, failure(plain(err))
 	}
 	if len(i.paths) == 0 {
@@ -96,12 +103,16 @@ func (d *door) impact(dir string) (*impact, error) {
 }
 
 // casesBelow lists the case files of a directory and all below it, in order.
-func casesBelow(dir string) (paths []string, err error) {
+// The house layers may lie there as well; they are no cases.
+func casesBelow(dir string, layers []string) (paths []string, err error) {
 	if info, err := os.Stat(dir); err == nil && !info.IsDir() {
 		return nil, fmt.Errorf("%s is not a directory", dir)
 	}
 	err = filepath.WalkDir(dir, func(path string, e fs.DirEntry, err error) error {
-		if err == nil && !e.IsDir() && filepath.Ext(path) == ".toml" {
+		if err == nil && e.IsDir() && path != dir && slices.ContainsFunc(layers, func(l string) bool { return sameFile(l, path) }) {
+			return filepath.SkipDir
+		}
+		if err == nil && !e.IsDir() && filepath.Ext(path) == ".toml" && e.Name() != besideName {
 			paths = append(paths, filepath.ToSlash(path))
 		}
 		return err
@@ -141,12 +152,16 @@ func (i *impact) weigh(path string) outcome {
 	if faults.HasErrors() {
 		return outcome{fault: faults}
 	}
-	was, faults := casefile.Read(path, data, i.before.Book())
-	now, houseFaults := casefile.Read(path, data, i.after.Book())
-	if faults.HasErrors() && houseFaults.HasErrors() {
-		return outcome{fault: houseFaults, data: data}
+	cases, found := casefile.ReadEach(path, data, i.before.Book(), i.after.Book())
+	was, now := cases[0], cases[1]
+	if found[0].HasErrors() && found[1].HasErrors() {
+		return outcome{fault: found[1], data: data}
 	}
-	before, after := i.before.Brief(was), i.after.Advise(now)
+	before := i.before.Brief(was)
+	after := before
+	if i.added == nil || !i.after.Quiet(now, i.added.standing, i.added.holds) {
+		after = i.after.Brief(now)
+	}
 	o := outcome{contrast: contrasted(before, after), name: cmp.Or(now.Name, path), fired: make([]bool, len(i.items))}
 	for n, it := range i.items {
 		_, o.fired[n] = it.says(after)

@@ -1,9 +1,11 @@
 package main
 
 import (
+	"bufio"
 	"embed"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -11,6 +13,10 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+
+	"longstand/advisor/book"
+	"longstand/advisor/diag"
+	"longstand/advisor/terminal"
 )
 
 // drafts are the first texts of house rules, one for each kind.
@@ -30,35 +36,125 @@ func draftKinds() (kinds []string) {
 	return kinds
 }
 
+// newRule is what one rules new is to make.
+type newRule struct {
+	to, from string
+	about    []string // the answers to take from the case; none: all with a note
+	noInput  bool
+}
+
 func (d *door) rulesNew() *cobra.Command {
-	var to string
+	var n newRule
 	kinds := draftKinds()
-	c := &cobra.Command{Use: "new KIND", Short: "the first text of a house rule, with comments: " + strings.Join(kinds, ", "),
-		Example: "  longstand rules new standing -o house/salt.toml\n  longstand rules check house",
+	c := &cobra.Command{Use: "new KIND [KEY=VALUE...]", Short: "the first text of a house rule, with comments: " + strings.Join(kinds, ", "),
+		Long:    "Writes a rule that reads without fault as it stands, with comments and specimens. On a terminal\nit asks the few things that the rule needs; KEY=VALUE says them at once. --from takes the answers\nof a case that have a note: the note becomes the reason, the answers the condition and its\nfirst specimen.",
+		Example: "  longstand rules new standing -o house/salt.toml\n  longstand rules new standing operations=exhaust by='the foreman' --from estate.toml -o house/salt.toml\n  longstand rules check house",
 		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) != 1 {
+			if len(args) == 0 || strings.Contains(args[0], "=") || len(args) > 1 && !strings.Contains(args[1], "=") {
 				return usage("one kind of rule is wanted, of %s; found %s", strings.Join(kinds, ", "), counted(args))
 			}
 			return nil
 		}}
-	c.Flags().StringVarP(&to, "output", "o", "", "file to write; it must not be there yet")
+	c.Flags().StringVarP(&n.to, "output", "o", "", "file to write; it must not be there yet")
+	c.Flags().StringVar(&n.from, "from", "", "case whose noted answers become the rule")
+	c.Flags().StringArrayVar(&n.about, "answer", nil, "with --from: only this answer (repeatable)")
+	c.Flags().BoolVar(&n.noInput, "no-input", false, "ask nothing")
 	c.RunE = func(_ *cobra.Command, args []string) error {
 		if !slices.Contains(kinds, args[0]) {
 			return usage("there is no draft of %q; %s", args[0], cmpHint(args[0], kinds))
 		}
-		text, err := drafts.ReadFile("drafts/" + args[0] + ".toml")
-		if err != nil {
-			return failure(err)
-		}
-		if to != "" {
-			return d.writeNew(to, text)
-		}
-		if _, err := d.out.Write(text); err != nil {
-			return failure(err)
-		}
-		return nil
+		return d.draftRule(&n, args[0], args[1:])
 	}
 	return c
+}
+
+// draftRule makes the text, checks it within the book, and writes it.
+func (d *door) draftRule(n *newRule, kind string, said []string) error {
+	if n.from != "" {
+		d.folder = filepath.Dir(n.from)
+	}
+	files, err := d.bookFiles()
+	if err != nil {
+		return failed(err)
+	}
+	t, err := firstText(kind)
+	if err != nil {
+		return failure(err)
+	}
+	t.judge = func(text string) diag.List { return d.judgeDraft(files, n.to, text) }
+	t.tell = func(l diag.List) { _ = l.WriteText(d.errs, func(file string) []byte { return d.sources[file] }) }
+	if n.from != "" {
+		if err := d.fromCase(t, n, files); err != nil {
+			return err
+		}
+	}
+	for _, s := range said {
+		key, value, ok := strings.Cut(s, "=")
+		if !ok {
+			return usage("%q says nothing: KEY=VALUE is wanted", s)
+		}
+		if err := t.say(strings.TrimSpace(key), value); err != nil {
+			return usage("%s", err)
+		}
+	}
+	if in, ok := d.in.(*os.File); ok && !n.noInput && terminal.IsTerminal(in) && terminal.IsTerminal(d.errs) {
+		if err := t.ask(d.in, d.errs); err != nil {
+			return &exit{exitFault, err}
+		}
+	}
+	if missing := t.missing(); n.from != "" && len(missing) > 0 {
+		return usage("only you can say this: add %s", strings.Join(missing, ", "))
+	}
+	if faults := t.judge(t.text); len(faults) > 0 {
+		return d.tell(faults)
+	}
+	if n.to != "" {
+		return d.writeNew(n.to, []byte(t.text))
+	}
+	return d.write(t.text)
+}
+
+// judgeDraft gives the errors of a text read as one more house layer.
+func (d *door) judgeDraft(files []book.File, to, text string) diag.List {
+	name := filepath.ToSlash(to)
+	if name == "" {
+		name = "draft.toml"
+	}
+	d.sources[name] = []byte(text)
+	r := book.Check(append(slices.Clone(files), book.File{Name: name, Data: []byte(text), Layer: name}))
+	return slices.DeleteFunc(r.Diagnostics, func(x diag.Diagnostic) bool { return x.Severity != diag.Error })
+}
+
+// ask asks what the kind needs and nobody has said; Enter keeps what is there.
+// An answer that the book refuses is told and asked again.
+func (t *draftText) ask(in io.Reader, out io.Writer) error {
+	lines := bufio.NewReader(in)
+	for _, key := range asked[t.kind] {
+		for !t.said[key] {
+			fmt.Fprintf(out, "%s: %s [%s]\n> ", key, t.doc(key), t.now(key))
+			line, err := lines.ReadString('\n')
+			if err != nil {
+				fmt.Fprintln(out)
+				return errors.New("the input ended before the rule was whole; nothing is written")
+			}
+			if line = strings.TrimSpace(line); line == "" {
+				if slices.Contains(needed[t.kind], key) && t.drawn {
+					fmt.Fprintln(out, "no case can tell this; only you can")
+					continue
+				}
+				break
+			}
+			before, old := t.text, t.judge(t.text)
+			if err := t.say(key, line); err != nil {
+				return err
+			}
+			if now := t.judge(t.text); len(now) > len(old) {
+				t.tell(now)
+				t.text, t.said[key] = before, false
+			}
+		}
+	}
+	return nil
 }
 
 // writeNew writes a file that is not there yet: what somebody wrote is never

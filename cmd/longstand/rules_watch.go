@@ -15,10 +15,14 @@ import (
 
 // watchRules checks the house rules again at each change, until interrupted.
 func (d *door) watchRules(format string) error {
-	switch {
-	case format != "text":
+	if format != "text" {
 		return usage("--watch prints text, not %s", format)
-	case len(d.layers()) == 0:
+	}
+	dirs, err := d.layers()
+	if err != nil {
+		return failed(err)
+	}
+	if len(dirs) == 0 {
 		return usage("--watch wants a directory of house rules: nothing else can change")
 	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
@@ -55,7 +59,8 @@ func (d *door) watch(next func() bool) error {
 // stamp tells the state of the house layers' files.
 func (d *door) stamp() string {
 	var s strings.Builder
-	for _, dir := range d.layers() {
+	dirs, _ := d.layers() // a fault in them is told by the check
+	for _, dir := range dirs {
 		entries, err := os.ReadDir(dir)
 		fmt.Fprintln(&s, dir, err)
 		for _, entry := range entries {

@@ -67,11 +67,15 @@ func (s *session) send(keys string) {
 }
 
 func start(t *testing.T, path string, env ...string) (*session, *exec.Cmd) {
+	return startCommand(t, []string{"intake", path, "--date", "2025-10-14"}, env...)
+}
+
+func startCommand(t *testing.T, args []string, env ...string) (*session, *exec.Cmd) {
 	ours, theirs := pair(t)
 	self, err := os.Executable()
 	require.NoError(t, err)
 	cmd := exec.Command(self)
-	cmd.Args = []string{"longstand", "intake", path, "--date", "2025-10-14"}
+	cmd.Args = append([]string{"longstand"}, args...)
 	cmd.Env = append(append(os.Environ(), "TERM=xterm", "ACCESSIBLE=", "NO_COLOR="), env...)
 	cmd.Stdin, cmd.Stdout, cmd.Stderr = theirs, theirs, theirs
 	require.NoError(t, cmd.Start())
@@ -122,4 +126,22 @@ func TestTerminalReadAloud(t *testing.T) {
 			}
 		})
 	}
+}
+
+func TestANewRuleIsAskedForAtATerminal(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "salt.toml")
+	s, cmd := startCommand(t, []string{"rules", "new", "standing", "-o", path, "by=the foreman"})
+	for _, one := range [][2]string{{"id: ", "salt_eats"}, {"operations: ", "exhuast"}, {`did you mean "exhaust"`, ""}, {"operations: ", "exhaust"}, {"says: ", ""}, {"because: ", "Salt eats it."}} {
+		s.await(one[0])
+		if one[1] != "" || strings.HasSuffix(one[0], ": ") {
+			s.await("> ")
+			s.send(one[1] + "\r")
+		}
+	}
+	s.await("written: ")
+	assert.NoError(t, cmd.Wait())
+	data, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Contains(t, string(data), "\nid = \"salt_eats\" ")
+	assert.Contains(t, string(data), "\nby = \"the foreman\"\n")
 }
