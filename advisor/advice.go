@@ -198,6 +198,13 @@ type Conflict struct {
 	Places    []Place
 }
 
+// FeedsCare and FeedsHours stand among what an OpenQuestion feeds for the
+// settings of the price and of the hours.
+const (
+	FeedsCare  = "care"
+	FeedsHours = "hours factor"
+)
+
 // OpenQuestion is a question that can still matter.
 type OpenQuestion struct {
 	ID        string
@@ -205,7 +212,7 @@ type OpenQuestion struct {
 	Structure bool     // read by structure: no worth in money, comes first
 	Worth     int64    // expected worth of knowing it, minor units
 	Net       int64    // less its minutes
-	Feeds     []string // operations, holds, standing rules that it bears on
+	Feeds     []string // operations, holds, standing rules, inspections, settings that it bears on
 	Suspects  []string
 }
 

@@ -4,9 +4,7 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"runtime"
 	"strings"
-	"syscall"
 	"time"
 
 	"github.com/rogpeppe/go-internal/lockedfile"
@@ -25,25 +23,25 @@ func (t *Taken) Error() string {
 
 // Lock takes a case for one writer until release is called. The lock is a file
 // beside the case that names its holder; the file's own lock is held only while
-// the name is read or written, so a holder that was killed is found out and
-// its lock taken over. A case that is taken gives a *Taken error at once.
+// the name is read or written, so a holder that was killed is found out, even
+// when its process number belongs to another by now, and its lock taken over. A case that is taken gives a *Taken error at once.
 func Lock(path string, since time.Time) (release func() error, err error) {
 	lock := path + ".lock"
 	host, _ := os.Hostname()
-	me := fmt.Sprintf("process %d on %s since %s", os.Getpid(), host, since.Format("2006-01-02 15:04"))
-	err = hold(lock, func(holder string) (string, error) {
-		if holder != "" && alive(holder, host) {
-			return "", &Taken{path, lock, holder}
+	me := holderNow(host, since)
+	err = hold(lock, func(text string) (string, error) {
+		if there := readHolder(text); text != "" && there.alive(host) {
+			return "", &Taken{path, lock, there.name}
 		}
-		return me, nil
+		return me.text(), nil
 	})
 	if err != nil {
 		return nil, err
 	}
 	return func() error {
-		return hold(lock, func(holder string) (string, error) {
-			if holder != me {
-				return holder, nil
+		return hold(lock, func(text string) (string, error) {
+			if text != me.text() {
+				return text, nil
 			}
 			_ = os.Remove(lock) // where that cannot be, an empty one is free as well
 			return "", nil
@@ -90,23 +88,4 @@ func held(f *lockedfile.File, lock string, change func(string) (string, error)) 
 	}
 	_, err = f.WriteAt([]byte(holder), 0)
 	return false, err
-}
-
-// alive tells whether a holder may still be at work. Of another machine's
-// processes nothing is known, so they count as alive.
-func alive(holder, host string) bool {
-	var pid int
-	var on string
-	if _, err := fmt.Sscanf(holder, "process %d on %s since", &pid, &on); err != nil {
-		return false // never finished writing its name
-	}
-	if on != host || pid == os.Getpid() {
-		return true
-	}
-	p, err := os.FindProcess(pid)
-	if err != nil || runtime.GOOS == "windows" {
-		return err == nil
-	}
-	err = p.Signal(syscall.Signal(0))
-	return err == nil || os.IsPermission(err)
 }

@@ -60,6 +60,27 @@ func TestLockOfTheDeadIsTakenOver(t *testing.T) {
 	}
 }
 
+// A process number is used again: a lock left behind by a killed holder must not
+// be taken for that of whoever has the number now, be it this very process.
+func TestLockOfAReusedNumberIsTakenOver(t *testing.T) {
+	host, err := os.Hostname()
+	require.NoError(t, err)
+	if born(os.Getpid()) == "" {
+		t.Skip("this system does not tell when a process began")
+	}
+	for _, pid := range []int{os.Getpid(), os.Getppid()} {
+		name := "process " + strconv.Itoa(pid) + " on " + host + " since 2025-01-01 10:00"
+		path := filepath.Join(t.TempDir(), "case.toml")
+		require.NoError(t, os.WriteFile(path+".lock", []byte(name+"\n"+born(pid)), 0o600))
+		_, err = Lock(path, noon)
+		assert.ErrorContains(t, err, "is being written by "+name+"; when", "the holder itself is alive")
+		require.NoError(t, os.WriteFile(path+".lock", []byte(name+"\n"+born(pid)+"0"), 0o600))
+		release, err := Lock(path, noon)
+		require.NoError(t, err)
+		assert.NoError(t, release())
+	}
+}
+
 func TestOnlyOneHolds(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "case.toml")
 	var inside, held atomic.Int32

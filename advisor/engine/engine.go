@@ -65,6 +65,7 @@ type inspection struct {
 	answers []int
 	access  []int
 	needs   []int
+	signs   []lookSign
 	minutes int
 }
 
@@ -101,6 +102,7 @@ func New(book *advisor.Book, program *condition.Program) *Engine {
 	for i := range e.house {
 		e.houseAt[[2]string{e.house[i].kind, e.house[i].id}] = i
 	}
+	e.indexLookSigns()
 	return e
 }
 

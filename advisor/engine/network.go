@@ -126,8 +126,12 @@ func (r *reading) requirements(f *figures, combo []int) (sure, maybe [][2]int32)
 	return sure, maybe
 }
 
-// targets are the operations that a need names, through the way taken.
+// targets are the operations that a need names, through the way taken; none
+// through a route when no ways are given.
 func (r *reading) targets(n need, combo []int) []int {
+	if n.route >= 0 && combo == nil {
+		return nil
+	}
 	if n.route >= 0 {
 		return r.e.routes[n.route].through[combo[n.route]]
 	}
@@ -242,21 +246,63 @@ func (r *reading) placeSuspects(net *network, f *figures) {
 }
 
 // placeOverlaps subtracts, at each operation that several suspects need, what
-// their benefits hold too often: it is paid again at most once.
+// their benefits hold too often: it is paid again at most once. What overlaps
+// at an opening that later ways go through and the way taken now does not is
+// saved at the door that is open now, but only for those whose cure comes that
+// way: a car on the lift for its steering stays on the lift for it.
 func (r *reading) placeOverlaps(net *network, f *figures, doors map[int]int) {
+	all := r.needing(f, func(k int) []int { return net.needsLater(&r.e.suspects[k], f.off) })
+	var throughRoute [][]float64
+	if len(doors) > 0 {
+		direct := r.reachDirect(f)
+		throughRoute = r.needing(f, func(k int) []int {
+			s := &r.e.suspects[k]
+			own := union(s.curedBy, direct, f.off)
+			return slices.DeleteFunc(net.needsLater(s, f.off), func(o int) bool { return slices.Contains(own, o) })
+		})
+	}
+	for o, p := range all {
+		if len(p) < 2 {
+			continue
+		}
+		v := scope.Overlap(f.cost[o], p)
+		net.baseline -= v
+		if door, ok := doors[o]; ok && len(throughRoute[o]) > 1 {
+			moved := scope.Overlap(f.cost[o], throughRoute[o])
+			net.overlap[door] += moved
+			net.problem.Benefit[door] -= moved
+			v -= moved
+		}
+		net.overlap[o] += v
+		net.problem.Benefit[o] -= v
+	}
+}
+
+// reachDirect is what each operation requires through no route; it is the same
+// for every figure and way.
+func (r *reading) reachDirect(f *figures) [][]int {
+	if r.direct == nil {
+		sure, maybe := r.requirements(f, nil)
+		r.direct = closures(len(r.e.ops), append(sure, maybe...))
+	}
+	return r.direct
+}
+
+// needing gathers, by operation, the chances of the suspects that need it.
+// Causes that exclude one another add up to one chance.
+func (r *reading) needing(f *figures, needs func(k int) []int) [][]float64 {
 	byOp := make([][]float64, len(r.e.ops))
 	family := make([]map[int]int, len(r.e.ops))
 	for k := range r.e.suspects {
 		if f.chance[k] <= 0 {
 			continue
 		}
-		for _, o := range net.needsLater(&r.e.suspects[k], f.off) {
+		for _, o := range needs(k) {
 			fam := r.e.suspects[k].family
 			if fam < 0 {
 				byOp[o] = append(byOp[o], f.chance[k])
 				continue
 			}
-			// Causes that exclude one another add up to one chance.
 			if family[o] == nil {
 				family[o] = map[int]int{}
 			}
@@ -268,18 +314,7 @@ func (r *reading) placeOverlaps(net *network, f *figures, doors map[int]int) {
 			byOp[o][at] = min(1, byOp[o][at]+f.chance[k])
 		}
 	}
-	for o, p := range byOp {
-		if len(p) > 1 {
-			at := o
-			if door, ok := doors[o]; ok {
-				at = door
-			}
-			v := scope.Overlap(f.cost[o], p)
-			net.overlap[at] += v
-			net.problem.Benefit[at] -= v
-			net.baseline -= v
-		}
-	}
+	return byOp
 }
 
 // placeSavings adds a node for each operation that is cheaper when another is done.

@@ -14,6 +14,7 @@ import (
 type Adviser interface {
 	Book() *advisor.Book
 	Advise(c *advisor.Case) *advisor.Advice
+	Open(c *advisor.Case) []advisor.OpenQuestion // the advice's open questions alone
 }
 
 // Options are how far an interview goes.
@@ -28,8 +29,10 @@ type Interview struct {
 	book    *advisor.Book
 	options Options
 	c       *advisor.Case
-	advice  *advisor.Advice // of c; nil after a change
-	history []string        // questions answered or skipped, the last one last
+	advice  *advisor.Advice        // of c; nil after a change
+	open    []advisor.OpenQuestion // of c
+	known   bool                   // open is of c
+	history []string               // questions answered or skipped, the last one last
 	skipped map[string]bool
 	warned  map[string]bool // hazards of which the cautions were shown whole
 	station string          // asked for by the person; "" is the walk-round's order
@@ -58,6 +61,14 @@ func (iv *Interview) Advice() *advisor.Advice {
 		iv.advice = iv.adviser.Advise(iv.c)
 	}
 	return iv.advice
+}
+
+// matters are the open questions of the case as answered so far.
+func (iv *Interview) matters() []advisor.OpenQuestion {
+	if !iv.known {
+		iv.open, iv.known = iv.adviser.Open(iv.c), true
+	}
+	return iv.open
 }
 
 // Question gives a question of the book by its id, or nil.
@@ -91,7 +102,7 @@ func (iv *Interview) Next() *Prompt {
 
 // Take goes on with the case in which a question was answered.
 func (iv *Interview) Take(id string, c *advisor.Case) {
-	iv.c, iv.advice, iv.again = c, nil, ""
+	iv.c, iv.advice, iv.known, iv.again = c, nil, false, ""
 	iv.history = append(slices.DeleteFunc(iv.history, func(h string) bool { return h == id }), id)
 	iv.asked++
 	for _, h := range iv.Question(id).Hazards {

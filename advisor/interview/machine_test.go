@@ -33,6 +33,8 @@ func (b *bench) Advise(c *advisor.Case) *advisor.Advice {
 	return &advisor.Advice{Case: c, Open: open}
 }
 
+func (b *bench) Open(c *advisor.Case) []advisor.OpenQuestion { return b.Advise(c).Open }
+
 func yesNo(id, station string) advisor.Question {
 	return advisor.Question{ID: id, Kind: advisor.YesNoKind, Ask: id + "?", Station: station, How: advisor.Seen}
 }

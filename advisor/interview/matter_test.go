@@ -6,7 +6,9 @@ import (
 	"math/rand/v2"
 	"os"
 	"runtime"
+	"slices"
 	"strconv"
+	"strings"
 	"sync"
 	"testing"
 
@@ -109,7 +111,10 @@ func held(e *engine.Engine, c car, o interview.Options) (*advisor.Case, int) {
 }
 
 // told is what must be the same: calls, holds, acting standing rules, dangers.
-func told(a *advisor.Advice) map[string]string {
+// A standing rule all of whose operations are forced in (or not fitted, or
+// done) anyway adds a reason and nothing else: forced tells of it in the other
+// advice, and then it is left aside.
+func told(a *advisor.Advice, forced map[string]bool) map[string]string {
 	out := map[string]string{}
 	for i := range a.Operations {
 		o := &a.Operations[i]
@@ -123,7 +128,11 @@ func told(a *advisor.Advice) map[string]string {
 		out["hold "+a.Holds[i].ID] = "stands"
 	}
 	for i := range a.Standing {
-		if a.Standing[i].Truth == advisor.True {
+		idle := true
+		for _, o := range a.Standing[i].Operations {
+			idle = idle && (forced[o] || a.Standing[i].Routine && forced["routine "+o]) && !a.Standing[i].Out
+		}
+		if a.Standing[i].Truth == advisor.True && !idle {
 			out["standing rule "+a.Standing[i].ID] = "acts"
 		}
 	}
@@ -135,17 +144,42 @@ func told(a *advisor.Advice) map[string]string {
 	return out
 }
 
-// variantCar once differed: the number of its carburettors picks a variant, and
-// the bounds took each cost at the wrong end.
-const variantCar = 620
+// forced lists what is in whatever its price.
+func forced(a *advisor.Advice) map[string]bool {
+	out := map[string]bool{}
+	for i := range a.Operations {
+		o := &a.Operations[i]
+		in := o.Call == advisor.Do && (o.Forced == "standing rule" || o.Forced == "danger" || o.Forced == "accepted")
+		out[o.ID], out["routine "+o.ID] = in && !o.Routine, in
+	}
+	return out
+}
+
+// onceDiffered are cars that showed a fault: costs bounded at the wrong end
+// (620); a lift for the steering reckoned as saved by taking the engine out, so
+// that whatever needs the lift changed what looking at the crank was worth.
+var onceDiffered = []int{620, 185, 215}
+
+func seedsFrom(first, end int) (seeds []int) {
+	for s := first; s < end; s++ {
+		seeds = append(seeds, s)
+	}
+	return seeds
+}
 
 // TestWhatIsNotAskedCannotMatter draws cars, asks about each what the interview
 // asks and, of the same car, everything, and compares the two advices.
 func TestWhatIsNotAskedCannotMatter(t *testing.T) {
 	e := workshop(t)
-	n := 6 // LONGSTAND_CARS=1000 takes a quarter of an hour
-	if s := os.Getenv("LONGSTAND_CARS"); s != "" {
-		n, _ = strconv.Atoi(s)
+	seeds := slices.Concat(onceDiffered, seedsFrom(0, 9))
+	if s := os.Getenv("LONGSTAND_CARS"); s != "" { // "1000" takes some ten minutes; "500-1000" is the second half
+		from, to, ok := strings.Cut(s, "-")
+		if !ok {
+			from, to = "0", s
+		}
+		first, _ := strconv.Atoi(from)
+		end, _ := strconv.Atoi(to)
+		seeds = seedsFrom(first, end)
 	}
 	var mu sync.Mutex
 	var all sync.WaitGroup
@@ -154,20 +188,21 @@ func TestWhatIsNotAskedCannotMatter(t *testing.T) {
 		all.Go(func() {
 			for {
 				mu.Lock()
-				seed := next
+				at := next
 				next++
 				mu.Unlock()
-				switch {
-				case seed == n && n <= variantCar:
-					seed = variantCar
-				case seed >= n:
+				if at >= len(seeds) {
 					return
 				}
+				seed := seeds[at]
 				c := draw(rand.New(rand.NewPCG(7, uint64(seed))), e.Book(), e.Program())
 				short, k := held(e, c, interview.Options{})
 				diff := differences(e, c, short)
 				mu.Lock()
 				asked += k
+				if at%50 == 49 {
+					t.Logf("%d cars begun", at+1)
+				}
 				if len(diff) > 0 {
 					differ++
 					if differ <= 10 {
@@ -179,7 +214,7 @@ func TestWhatIsNotAskedCannotMatter(t *testing.T) {
 		})
 	}
 	all.Wait()
-	t.Logf("%d cars, %d questions asked of each on average, of %d; %d cars differ", n, asked/n, len(whole(e)), differ)
+	t.Logf("%d cars, %d questions asked of each on average, of %d; %d cars differ", len(seeds), asked/len(seeds), len(whole(e)), differ)
 }
 
 func whole(e *engine.Engine) (ids []string) {
@@ -207,7 +242,12 @@ func differences(e *engine.Engine, c car, short *advisor.Case) (out []string) {
 			missing = append(missing, id)
 		}
 	}
-	a, b := told(e.Advise(short)), told(e.Advise(&full))
+	before, after := e.Brief(short), e.Brief(&full)
+	both := forced(before)
+	for o, in := range forced(after) {
+		both[o] = both[o] && in
+	}
+	a, b := told(before, both), told(after, both)
 	diff := map[string]bool{}
 	for k := range a {
 		if a[k] != b[k] {
@@ -225,15 +265,15 @@ func differences(e *engine.Engine, c car, short *advisor.Case) (out []string) {
 	for k := range diff {
 		out = append(out, fmt.Sprintf("%s: %q, but %q with everything", k, a[k], b[k]))
 	}
-	return append(out, "alone: "+culprits(e, short, c, missing, a))
+	return append(out, "alone: "+culprits(e, short, c, missing, a, both))
 }
 
 // culprits are the questions that by themselves change something.
-func culprits(e *engine.Engine, short *advisor.Case, c car, missing []string, before map[string]string) (out string) {
+func culprits(e *engine.Engine, short *advisor.Case, c car, missing []string, before map[string]string, forced map[string]bool) (out string) {
 	for _, id := range missing {
 		one := *short
 		one.Answers = append(short.Answers[:len(short.Answers):len(short.Answers)], c[id])
-		after := told(e.Advise(&one))
+		after := told(e.Brief(&one), forced)
 		for k := range before {
 			if before[k] != after[k] {
 				out += fmt.Sprintf(" %s changes %s;", id, k)

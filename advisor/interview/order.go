@@ -39,7 +39,7 @@ func (iv *Interview) worthAsking(o *advisor.OpenQuestion) bool {
 
 // candidates are all questions not yet answered that may be asked, in order.
 func (iv *Interview) candidates() []advisor.OpenQuestion {
-	open := slices.Clone(iv.Advice().Open)
+	open := slices.Clone(iv.matters())
 	there := map[string]bool{}
 	for _, o := range open {
 		there[o.ID] = true

@@ -4,6 +4,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -15,7 +16,8 @@ import (
 )
 
 // TestPracticeCarsAreAskedLess answers for each practice car what its case
-// says, and "can't tell" where it says nothing, and counts.
+// says, and "can't tell" where it says nothing, and counts: a person who can
+// tell is asked less. LONGSTAND_CARS=1 (any figure) counts for all cars.
 func TestPracticeCarsAreAskedLess(t *testing.T) {
 	e := workshop(t)
 	files, err := filepath.Glob("../../testdata/cases/practice/*.toml")
@@ -64,4 +66,20 @@ func BenchmarkAdvise(b *testing.B) {
 			e.Advise(empty)
 		}
 	})
+}
+
+// BenchmarkNextQuestion is what an interview works out after every answer: all
+// questions that can still matter, with the worth of each.
+func BenchmarkNextQuestion(b *testing.B) {
+	e := workshop(b)
+	cs, _ := held(e, draw(rand.New(rand.NewPCG(7, 1)), e.Book(), e.Program()), interview.Options{})
+	for _, answers := range []int{0, len(cs.Answers) / 2, len(cs.Answers)} {
+		c := *cs
+		c.Answers = cs.Answers[:answers]
+		b.Run(strconv.Itoa(answers)+" answers", func(b *testing.B) {
+			for b.Loop() {
+				e.Open(&c)
+			}
+		})
+	}
 }

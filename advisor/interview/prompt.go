@@ -42,7 +42,7 @@ func (iv *Interview) prompt(o advisor.OpenQuestion, left int) *Prompt {
 // reasons says in words what an answer bears on.
 func (iv *Interview) reasons(o *advisor.OpenQuestion, q *advisor.Question) (out []string) {
 	if len(o.Feeds)+len(o.Suspects) == 0 {
-		for _, open := range iv.Advice().Open {
+		for _, open := range iv.matters() {
 			if open.ID == q.ID {
 				o = &open
 			}
@@ -105,6 +105,17 @@ func (iv *Interview) nameOf(id string) string {
 		if b.Standing[i].ID == id {
 			return "standing rule: " + strings.TrimSuffix(b.Standing[i].Because, ".")
 		}
+	}
+	for i := range b.Inspections {
+		if b.Inspections[i].ID == id {
+			return "look: " + b.Inspections[i].Name
+		}
+	}
+	switch id {
+	case advisor.FeedsCare:
+		return "price: how dear a job put off is reckoned"
+	case advisor.FeedsHours:
+		return "hours: how long every job takes"
 	}
 	return id
 }

@@ -57,7 +57,7 @@ func (iv *Interview) Run(asker Asker, keep Keeper, page Page) (finished bool, er
 			return false, err
 		}
 		iv.Take(p.Question.ID, c)
-		asker.Say("  kept: " + reply.Shown)
+		asker.Say(strings.TrimRight(fold("kept: "+reply.Shown, "  ", "    "), "\n"))
 	}
 }
 

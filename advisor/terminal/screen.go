@@ -5,7 +5,9 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"os/signal"
 	"strings"
+	"syscall"
 
 	"golang.org/x/term"
 
@@ -56,7 +58,7 @@ func (s *Screen) Ask(p *interview.Prompt) (string, error) {
 	if w, h, err := term.GetSize(s.fd); err == nil && w > 0 {
 		_ = s.t.SetSize(w, h)
 	}
-	line, err := s.t.ReadLine()
+	line, err := s.readLine()
 	if back := term.Restore(s.fd, before); err == nil {
 		err = back
 	}
@@ -67,6 +69,29 @@ func (s *Screen) Ask(p *interview.Prompt) (string, error) {
 		return "", ended(err)
 	}
 	return line, nil
+}
+
+// readLine reads one edited line. A signal that ends the program ends the input
+// instead, so that the terminal is given back as it was and the case let go.
+func (s *Screen) readLine() (string, error) {
+	ends := make(chan os.Signal, 1)
+	signal.Notify(ends, syscall.SIGTERM, syscall.SIGHUP)
+	defer signal.Stop(ends)
+	type read struct {
+		line string
+		err  error
+	}
+	done := make(chan read, 1)
+	go func() {
+		line, err := s.t.ReadLine()
+		done <- read{line, err}
+	}()
+	select {
+	case r := <-done:
+		return r.line, r.err
+	case <-ends:
+		return "", io.EOF
+	}
 }
 
 // Say prints whole lines.

@@ -99,7 +99,7 @@ func (k *desk) freeze(data []byte) ([]byte, error) {
 		return data, nil
 	}
 	forecast := map[string]float64{}
-	for _, s := range k.e.Advise(k.c).Suspects {
+	for _, s := range k.e.Brief(k.c).Suspects {
 		forecast[s.ID] = s.Chance
 	}
 	return casefile.Freeze(data, forecast, k.e.Book())

@@ -147,7 +147,11 @@ func complain(unused []string) error {
 
 // broken ends an intake that could not go on; what was answered is in the case.
 func (k *desk) broken(err error, answers int) error {
-	kept := fmt.Sprintf("%d answers are kept in %s; `longstand intake %s` goes on from there", answers, k.path, k.path)
+	many := fmt.Sprintf("%d answers are", answers)
+	if answers == 1 {
+		many = "1 answer is"
+	}
+	kept := fmt.Sprintf("%s kept in %s; `longstand intake %s` goes on from there", many, k.path, k.path)
 	var told *exit
 	if errors.As(err, &told) {
 		fmt.Fprintln(k.d.errs, kept)

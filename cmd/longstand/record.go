@@ -98,7 +98,7 @@ func (k *desk) recordRows(rows []row, e *entry) error {
 		return err
 	}
 	fmt.Fprintln(k.d.out, strings.Join(told, "\n"))
-	for _, c := range k.e.Advise(k.c).Conflicts {
+	for _, c := range k.e.Brief(k.c).Conflicts {
 		fmt.Fprintln(k.d.out, "the answers disagree: "+c.Text)
 	}
 	fmt.Fprintf(k.d.out, "\nnext:\n  longstand advise %s\n", k.path)

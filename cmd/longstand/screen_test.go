@@ -108,6 +108,41 @@ func TestIntakeAtATerminal(t *testing.T) {
 	assert.NoFileExists(t, path+".lock")
 }
 
+// A terminal left in raw mode echoes nothing: whoever ends the program from
+// outside must get it back as it was, and the case unlocked.
+func TestTerminalIsGivenBackWhenEnded(t *testing.T) {
+	for _, with := range []syscall.Signal{syscall.SIGTERM, syscall.SIGHUP} {
+		t.Run(with.String(), func(t *testing.T) {
+			path := filepath.Join(t.TempDir(), "case.toml")
+			s, cmd := start(t, path)
+			fresh, other := pair(t)
+			defer fresh.Close()
+			defer other.Close()
+			before := modes(t, fresh)
+			s.await("> ")
+			s.send("yes\r")
+			s.await("kept: yes")
+			s.await("> ")
+			s.send("x") // echoed by the program, so the terminal is raw now
+			s.await("x")
+			assert.NotEqual(t, before, modes(t, s.ours))
+			require.NoError(t, cmd.Process.Signal(with))
+			s.await("1 answer is kept")
+			assert.Error(t, cmd.Wait())
+			assert.Equal(t, exitFault, cmd.ProcessState.ExitCode())
+			assert.Equal(t, before, modes(t, s.ours))
+			assert.NoFileExists(t, path+".lock")
+		})
+	}
+}
+
+// modes reads how the terminal behind our end is set.
+func modes(t *testing.T, ours *os.File) syscall.Termios {
+	var m syscall.Termios
+	control(t, ours, syscall.TCGETS, unsafe.Pointer(&m))
+	return m
+}
+
 func TestTerminalReadAloud(t *testing.T) {
 	for _, env := range []string{"ACCESSIBLE=1", "TERM=dumb", "NO_COLOR=1"} {
 		t.Run(env, func(t *testing.T) {
