@@ -21,7 +21,7 @@ func (a *ahead) cut() {
 	for i := range a.e.looks {
 		if a.mayPay(i, low, high) {
 			a.looks = append(a.looks, i)
-			mark(opened, a.e.looks[i].access)
+			mark(opened, a.e.mayOpen(&a.e.looks[i]))
 		}
 	}
 	for _, p := range pairs {

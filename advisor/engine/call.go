@@ -84,7 +84,7 @@ func (s *situation) openedToLook(looks []looked) []string {
 		if !looks[i].advised || looks[i].advice.WhenOpen {
 			continue // a look when open opens nothing itself
 		}
-		for _, a := range s.e.looks[looks[i].index].access {
+		for _, a := range s.e.opens(&s.e.looks[looks[i].index], s.combo) {
 			for _, j := range s.net.reach[a] {
 				if out[j] == "" && !s.off[j] && !s.done[j] {
 					out[j] = looks[i].advice.ID

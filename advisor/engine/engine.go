@@ -4,6 +4,8 @@
 package engine
 
 import (
+	"slices"
+
 	"longstand/advisor"
 	"longstand/advisor/condition"
 	"longstand/advisor/scope"
@@ -64,6 +66,7 @@ type inspection struct {
 	*advisor.Inspection
 	answers []int
 	access  []int
+	routes  []int // places that it opens by whichever way is taken
 	needs   []int
 	signs   []lookSign
 	minutes int
@@ -173,6 +176,16 @@ func (e *Engine) needsOf(list []advisor.Need) []need {
 	return out
 }
 
+func (e *Engine) routesOf(ids []string) []int {
+	var out []int
+	for r := range e.routes {
+		if slices.Contains(ids, e.routes[r].ID) {
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
 func (e *Engine) operationsOf(ids []string) []int {
 	var out []int
 	for _, id := range ids {
@@ -215,7 +228,7 @@ func (e *Engine) indexLooks() {
 	}
 	for i := range e.looks {
 		l := &e.looks[i]
-		answers, access, needs := map[int]bool{}, map[int]bool{}, map[int]bool{}
+		answers, access, routes, needs := map[int]bool{}, map[int]bool{}, map[int]bool{}, map[int]bool{}
 		parts := []*advisor.Inspection{l.Inspection}
 		sum := 0
 		for _, id := range l.Bundle {
@@ -234,10 +247,36 @@ func (e *Engine) indexLooks() {
 				}
 			}
 			mark(access, e.operationsOf(p.Access))
+			mark(routes, e.routesOf(p.Access))
 			mark(needs, e.operationsOf(p.Needs))
 		}
-		l.answers, l.access, l.needs = sorted(answers), sorted(access), sorted(needs)
+		l.answers, l.access, l.routes, l.needs = sorted(answers), sorted(access), sorted(routes), sorted(needs)
 	}
+}
+
+// opens lists the operations by which a look gets at its place, through the
+// ways taken.
+func (e *Engine) opens(l *inspection, combo []int) []int {
+	if len(l.routes) == 0 {
+		return l.access
+	}
+	out := append([]int(nil), l.access...)
+	for _, r := range l.routes {
+		out = append(out, e.routes[r].through[combo[r]]...)
+	}
+	return out
+}
+
+// mayOpen lists the operations by which a look may get at its place, through
+// any way.
+func (e *Engine) mayOpen(l *inspection) []int {
+	out := append([]int(nil), l.access...)
+	for _, r := range l.routes {
+		for _, through := range e.routes[r].through {
+			out = append(out, through...)
+		}
+	}
+	return out
 }
 
 // price gives the exact price of a care, 1 when the shop has none of that name.

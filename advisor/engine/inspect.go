@@ -34,7 +34,7 @@ func (s *situation) inspections(holds []advisor.HoldAdvice) []looked {
 		if len(k.answers) == 0 {
 			continue
 		}
-		k.prospect = s.look(k.answers, l.access, l.minutes)
+		k.prospect = s.look(k.answers, s.e.opens(l, s.combo), l.minutes)
 		s.describe(&k, l, holds)
 		out = append(out, k)
 	}
@@ -49,9 +49,10 @@ func (s *situation) describe(k *looked, l *inspection, holds []advisor.HoldAdvic
 	*a = advisor.InspectionAdvice{ID: l.ID, Name: l.Name, Where: l.Where, Net: k.net, Worth: k.worth,
 		Cost: s.e.minutesCost(l.minutes), Minutes: l.minutes, Tools: l.Tools, Lacks: s.e.lacks(l.Tools), Breaks: l.Breaks, FirstStart: l.FirstStart,
 		Bundle: l.Bundle, Reason: l.Because, Sources: l.Sources, Cautions: s.cautions(l.Hazards)}
-	a.Access = s.ids(l.access)
-	a.WhenOpen = len(l.access) > 0
-	for _, o := range l.access {
+	access := s.e.opens(l, s.combo)
+	a.Access = s.ids(access)
+	a.WhenOpen = len(access) > 0
+	for _, o := range access {
 		a.WhenOpen = a.WhenOpen && (s.member[o] || s.done[o])
 	}
 	for _, q := range k.answers {
@@ -130,7 +131,8 @@ func (s *situation) dangersSeen(questions []int) []string {
 }
 
 // rank orders looks: those that lift holds first, by the earliest act they free,
-// then dangers, then those for which the shop has the tools, then by net.
+// then dangers, then those for which the shop has the tools, then by net; but
+// none before a look that must come first.
 func rank(looks []looked) {
 	slices.SortStableFunc(looks, func(a, b looked) int {
 		return cmp.Or(last(a.advised, b.advised), cmp.Compare(a.lifts, b.lifts),
@@ -138,6 +140,18 @@ func rank(looks []looked) {
 			last(len(a.advice.Lacks) == 0, len(b.advice.Lacks) == 0),
 			cmp.Compare(b.net, a.net), cmp.Compare(a.advice.ID, b.advice.ID))
 	})
+	for at := 0; at < len(looks); {
+		first := at + 1 + slices.IndexFunc(looks[at+1:], func(l looked) bool {
+			return l.advised && slices.Contains(looks[at].advice.Before, l.advice.ID)
+		})
+		if first == at || !looks[at].advised {
+			at++
+			continue
+		}
+		ahead := looks[first]
+		copy(looks[at+1:first+1], looks[at:first])
+		looks[at] = ahead
+	}
 	for i := range looks {
 		if looks[i].advised {
 			looks[i].advice.Rank = i + 1

@@ -117,7 +117,7 @@ func (a *ahead) lookFeeds() {
 // opensMore tells whether a look needs something opened that is not surely
 // done anyway: then it changes a call whether the look is advised.
 func (a *ahead) opensMore(l *inspection) bool {
-	for _, o := range l.access {
+	for _, o := range a.e.mayOpen(l) {
 		if !a.off[o] && !a.done[o] && !a.firm[o] {
 			return true
 		}

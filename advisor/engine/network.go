@@ -248,17 +248,18 @@ func (r *reading) placeSuspects(net *network, f *figures) {
 // placeOverlaps subtracts, at each operation that several suspects need, what
 // their benefits hold too often: it is paid again at most once. What overlaps
 // at an opening that later ways go through and the way taken now does not is
-// saved at the door that is open now, but only for those whose cure comes that
-// way: a car on the lift for its steering stays on the lift for it.
+// saved at the door that is open now, but only for those whose cure opens that
+// door: a car on the lift for its steering stays on the lift for it.
 func (r *reading) placeOverlaps(net *network, f *figures, doors map[int]int) {
 	all := r.needing(f, func(k int) []int { return net.needsLater(&r.e.suspects[k], f.off) })
-	var throughRoute [][]float64
+	var throughDoor [][]float64
 	if len(doors) > 0 {
-		direct := r.reachDirect(f)
-		throughRoute = r.needing(f, func(k int) []int {
-			s := &r.e.suspects[k]
-			own := union(s.curedBy, direct, f.off)
-			return slices.DeleteFunc(net.needsLater(s, f.off), func(o int) bool { return slices.Contains(own, o) })
+		throughDoor = r.needing(f, func(k int) []int {
+			now := net.needed(&r.e.suspects[k], f.off)
+			return slices.DeleteFunc(net.needsLater(&r.e.suspects[k], f.off), func(o int) bool {
+				door, ok := doors[o]
+				return !ok || !slices.Contains(now, door)
+			})
 		})
 	}
 	for o, p := range all {
@@ -267,8 +268,8 @@ func (r *reading) placeOverlaps(net *network, f *figures, doors map[int]int) {
 		}
 		v := scope.Overlap(f.cost[o], p)
 		net.baseline -= v
-		if door, ok := doors[o]; ok && len(throughRoute[o]) > 1 {
-			moved := scope.Overlap(f.cost[o], throughRoute[o])
+		if door, ok := doors[o]; ok && len(throughDoor[o]) > 1 {
+			moved := scope.Overlap(f.cost[o], throughDoor[o])
 			net.overlap[door] += moved
 			net.problem.Benefit[door] -= moved
 			v -= moved
@@ -276,16 +277,6 @@ func (r *reading) placeOverlaps(net *network, f *figures, doors map[int]int) {
 		net.overlap[o] += v
 		net.problem.Benefit[o] -= v
 	}
-}
-
-// reachDirect is what each operation requires through no route; it is the same
-// for every figure and way.
-func (r *reading) reachDirect(f *figures) [][]int {
-	if r.direct == nil {
-		sure, maybe := r.requirements(f, nil)
-		r.direct = closures(len(r.e.ops), append(sure, maybe...))
-	}
-	return r.direct
 }
 
 // needing gathers, by operation, the chances of the suspects that need it.

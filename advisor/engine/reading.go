@@ -22,7 +22,6 @@ type reading struct {
 	conflicts []advisor.Conflict // answers of equal channels that disagree
 	ways      []*ways            // by combination of ways, made on first use
 	past      []string           // answers that work done since has overtaken, in words
-	direct    [][]int            // see reachDirect; made on first use
 }
 
 // read sets up the stage views of a case. With open, known(x) is undecided while

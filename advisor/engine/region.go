@@ -84,7 +84,7 @@ func (s *situation) opened(o int) bool {
 	var holds []advisor.HoldAdvice
 	for i := range s.e.looks {
 		l := &s.e.looks[i]
-		if !slices.ContainsFunc(l.access, func(a int) bool { return slices.Contains(s.net.reach[a], o) }) {
+		if !slices.ContainsFunc(s.e.opens(l, s.combo), func(a int) bool { return slices.Contains(s.net.reach[a], o) }) {
 			continue
 		}
 		k, ok := s.answering(i)
@@ -94,7 +94,7 @@ func (s *situation) opened(o int) bool {
 		if holds == nil {
 			holds = s.holds()
 		}
-		k.prospect = s.look(k.answers, l.access, l.minutes)
+		k.prospect = s.look(k.answers, s.e.opens(l, s.combo), l.minutes)
 		s.describe(&k, l, holds)
 		if s.openedToLook([]looked{k})[o] != "" {
 			return true
@@ -126,7 +126,7 @@ func (s *situation) toSettle(o int) bool {
 		if !ok || !s.bears(&k, l, region) || !s.canTip(o, &k, l) {
 			continue
 		}
-		k.prospect = s.look(k.answers, l.access, l.minutes)
+		k.prospect = s.look(k.answers, s.e.opens(l, s.combo), l.minutes)
 		k.advice.ID, k.advice.FirstStart = l.ID, l.FirstStart
 		if _, by := s.settledBy(o, []looked{k}); len(by) > 0 {
 			return true
@@ -137,7 +137,7 @@ func (s *situation) toSettle(o int) bool {
 
 // bears tells whether what a look opens or can settle lies in a region.
 func (s *situation) bears(k *looked, l *inspection, region []bool) bool {
-	for _, o := range l.access {
+	for _, o := range s.e.opens(l, s.combo) {
 		for _, j := range s.net.reach[o] {
 			if region[j] {
 				return true
@@ -163,7 +163,7 @@ func (s *situation) canTip(o int, k *looked, l *inspection) bool {
 	}
 	p := s.net.problem
 	p.In = slices.Clone(p.In)
-	for _, a := range l.access {
+	for _, a := range s.e.opens(l, s.combo) {
 		for _, j := range s.net.reach[a] {
 			p.In[j] = p.In[j] || !p.Out[j]
 		}

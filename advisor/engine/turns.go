@@ -123,7 +123,7 @@ func (s *situation) findings(q int) []advisor.Finding {
 		}
 		f := advisor.Finding{Look: l.ID, Name: l.Name, Station: l.Where, Minutes: l.minutes, Cost: s.e.minutesCost(l.minutes)}
 		opens := map[int]bool{}
-		for _, o := range l.access {
+		for _, o := range s.e.opens(l, s.combo) {
 			mark(opens, s.net.reach[o])
 		}
 		for _, o := range sorted(opens) {

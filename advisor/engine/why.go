@@ -147,7 +147,7 @@ func (s *situation) wanted(i int) string {
 		return noAnswer
 	}
 	l := &s.e.looks[i]
-	k.prospect = s.look(k.answers, l.access, l.minutes)
+	k.prospect = s.look(k.answers, s.e.opens(l, s.combo), l.minutes)
 	if s.describe(&k, l, s.holds()); k.advised {
 		return calledFor
 	}

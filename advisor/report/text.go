@@ -15,6 +15,7 @@ func Text(a *advisor.Advice) string { return whole(&page{a: a}) }
 // whole writes the page of the whole advice.
 func whole(p *page) string {
 	p.heading()
+	p.short()
 	p.holds()
 	p.looks()
 	p.work()

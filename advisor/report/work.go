@@ -146,6 +146,9 @@ func (p *page) lookNames(ids []string) []string {
 	return out
 }
 
+// mostNone is how much work is named that a car has no place for.
+const mostNone = 8
+
 // leave prints what to leave shut, why and until when.
 func (p *page) leave() {
 	p.title("Leave alone")
@@ -153,7 +156,9 @@ func (p *page) leave() {
 	for _, o := range p.inOrder() {
 		switch {
 		case o.Call == advisor.NotFitted:
-			none = append(none, o.Name)
+			if !o.Access {
+				none = append(none, o.Name)
+			}
 		case o.Call == advisor.Leave && !(o.Access && o.Overruled == nil && o.ID != "head_off" && o.ID != "engine_out" && o.ID != "gearbox_out"):
 			words := p.because(o)
 			if o.Chance != nil && o.Forced == "" {
@@ -164,6 +169,9 @@ func (p *page) leave() {
 			}
 			p.para("  - ", "    ", fmt.Sprintf("%s [%s]: %s", o.Name, o.ID, words))
 		}
+	}
+	if more := len(none) - mostNone; more > 0 {
+		none = append(none[:mostNone], fmt.Sprintf("and %d more", more))
 	}
 	if len(none) > 0 {
 		p.para("Not on this car: ", "  ", strings.Join(none, "; ")+".")
