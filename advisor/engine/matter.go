@@ -78,29 +78,12 @@ func (a *ahead) holdFeeds() {
 	}
 }
 
-// standingFeeds are the questions by which a standing rule may yet act. One all
-// of whose operations are forced in already, not fitted or done would add a
-// reason to them and change nothing.
+// standingFeeds are the questions by which a standing rule may yet act.
 func (a *ahead) standingFeeds() {
 	for i := range a.e.book.Standing {
-		if r := &a.e.book.Standing[i]; !a.idle(r) {
-			a.waits(a.now(), r.When.ID, advisor.True, ofRule(r.ID))
-		}
+		r := &a.e.book.Standing[i]
+		a.waits(a.now(), r.When.ID, advisor.True, ofRule(r.ID))
 	}
-}
-
-// idle tells whether a standing rule would change nothing if it acted: what it
-// brings in is forced in already, for good, and as routine only where the rule
-// is routine too.
-func (a *ahead) idle(r *advisor.StandingRule) bool {
-	for _, o := range a.e.operationsOf(r.Operations) {
-		f := &a.forces.ops[o]
-		forced := !r.Out && f.in && !f.outMaybe && (!f.routine || r.Routine)
-		if !a.off[o] && !a.done[o] && !forced {
-			return false
-		}
-	}
-	return true
 }
 
 // dangerFeeds are the questions by which a danger may yet be found sound, or

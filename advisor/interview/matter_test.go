@@ -111,10 +111,7 @@ func held(e *engine.Engine, c car, o interview.Options) (*advisor.Case, int) {
 }
 
 // told is what must be the same: calls, holds, acting standing rules, dangers.
-// A standing rule all of whose operations are forced in (or not fitted, or
-// done) anyway adds a reason and nothing else: forced tells of it in the other
-// advice, and then it is left aside.
-func told(a *advisor.Advice, forced map[string]bool) map[string]string {
+func told(a *advisor.Advice) map[string]string {
 	out := map[string]string{}
 	for i := range a.Operations {
 		o := &a.Operations[i]
@@ -128,11 +125,7 @@ func told(a *advisor.Advice, forced map[string]bool) map[string]string {
 		out["hold "+a.Holds[i].ID] = "stands"
 	}
 	for i := range a.Standing {
-		idle := true
-		for _, o := range a.Standing[i].Operations {
-			idle = idle && (forced[o] || a.Standing[i].Routine && forced["routine "+o]) && !a.Standing[i].Out
-		}
-		if a.Standing[i].Truth == advisor.True && !idle {
+		if a.Standing[i].Truth == advisor.True {
 			out["standing rule "+a.Standing[i].ID] = "acts"
 		}
 	}
@@ -140,17 +133,6 @@ func told(a *advisor.Advice, forced map[string]bool) map[string]string {
 		if a.Suspects[i].Danger != "" {
 			out["danger "+a.Suspects[i].ID] = a.Suspects[i].Looked.String()
 		}
-	}
-	return out
-}
-
-// forced lists what is in whatever its price.
-func forced(a *advisor.Advice) map[string]bool {
-	out := map[string]bool{}
-	for i := range a.Operations {
-		o := &a.Operations[i]
-		in := o.Call == advisor.Do && (o.Forced == "standing rule" || o.Forced == "danger" || o.Forced == "accepted")
-		out[o.ID], out["routine "+o.ID] = in && !o.Routine, in
 	}
 	return out
 }
@@ -242,12 +224,7 @@ func differences(e *engine.Engine, c car, short *advisor.Case) (out []string) {
 			missing = append(missing, id)
 		}
 	}
-	before, after := e.Brief(short), e.Brief(&full)
-	both := forced(before)
-	for o, in := range forced(after) {
-		both[o] = both[o] && in
-	}
-	a, b := told(before, both), told(after, both)
+	a, b := told(e.Brief(short)), told(e.Brief(&full))
 	diff := map[string]bool{}
 	for k := range a {
 		if a[k] != b[k] {
@@ -265,15 +242,15 @@ func differences(e *engine.Engine, c car, short *advisor.Case) (out []string) {
 	for k := range diff {
 		out = append(out, fmt.Sprintf("%s: %q, but %q with everything", k, a[k], b[k]))
 	}
-	return append(out, "alone: "+culprits(e, short, c, missing, a, both))
+	return append(out, "alone: "+culprits(e, short, c, missing, a))
 }
 
 // culprits are the questions that by themselves change something.
-func culprits(e *engine.Engine, short *advisor.Case, c car, missing []string, before map[string]string, forced map[string]bool) (out string) {
+func culprits(e *engine.Engine, short *advisor.Case, c car, missing []string, before map[string]string) (out string) {
 	for _, id := range missing {
 		one := *short
 		one.Answers = append(short.Answers[:len(short.Answers):len(short.Answers)], c[id])
-		after := told(e.Brief(&one), forced)
+		after := told(e.Brief(&one))
 		for k := range before {
 			if before[k] != after[k] {
 				out += fmt.Sprintf(" %s changes %s;", id, k)
