@@ -1,6 +1,8 @@
 package engine
 
 import (
+	"slices"
+
 	"longstand/advisor"
 	"longstand/advisor/condition"
 )
@@ -78,10 +80,14 @@ func (a *ahead) holdFeeds() {
 	}
 }
 
-// standingFeeds are the questions by which a standing rule may yet act.
+// standingFeeds are the questions by which a standing rule may yet act. One for
+// which the car has no operation never does.
 func (a *ahead) standingFeeds() {
 	for i := range a.e.book.Standing {
 		r := &a.e.book.Standing[i]
+		if !slices.ContainsFunc(a.e.operationsOf(r.Operations), func(o int) bool { return !a.off[o] }) {
+			continue
+		}
 		a.waits(a.now(), r.When.ID, advisor.True, ofRule(r.ID))
 	}
 }
