@@ -13,7 +13,7 @@ var inspectionTable = table[advisor.Inspection]{
 		must("where", "where one stands", func(i *advisor.Inspection) slot { return word(&i.Where, advisor.Stations) }),
 		may("minutes", "how long it takes; left out for a bundle: the sum of its parts", func(i *advisor.Inspection) slot { return whole(&i.Minutes, 0, 6000) }),
 		may("tools", "what it takes", func(i *advisor.Inspection) slot { return texts(&i.Tools) }),
-		may("access", "operations opened to look", func(i *advisor.Inspection) slot { return names(&i.Access, aWayIn) }),
+		may("access", "operations and routes opened to look", func(i *advisor.Inspection) slot { return names(&i.Access, aWayIn) }),
 		may("needs", "operations that must be done before it", func(i *advisor.Inspection) slot { return names(&i.Needs, anOperation) }),
 		may("answers", "the questions that it answers", func(i *advisor.Inspection) slot { return names(&i.Answers, aQuestion) }),
 		may("acts", "acts it performs, which a hold may stop", func(i *advisor.Inspection) slot { return words(&i.Acts, advisor.Acts) }),

@@ -6,9 +6,6 @@ import (
 	"github.com/expr-lang/expr/ast"
 )
 
-// readingFunctions take a list of readings.
-var readingFunctions = []string{"min", "max", "mean", "spread", "count", "any", "all"}
-
 var readingOps = map[string]numberOp{"min": numMin, "max": numMax, "mean": numMean, "spread": numSpread}
 
 func (g *gate) admittedBuiltin(name string) bool {

@@ -123,8 +123,10 @@ func (c *Compiler) functionHelp(name string) string {
 	if _, ok := c.operations[name]; ok {
 		return fmt.Sprintf("%s is an operation: write done(%s)", name, name)
 	}
-	all := slices.Clone(readingFunctions)
-	all = append(all, "known", "done")
+	var all []string
+	for i := range own {
+		all = append(all, own[i].Name)
+	}
 	for i := range c.trade {
 		all = append(all, c.trade[i].name)
 	}
@@ -137,17 +139,10 @@ func (c *Compiler) functionHelp(name string) string {
 
 // usage shows how a function is called.
 func (c *Compiler) usage(name string) string {
-	switch name {
-	case "any", "all":
-		return name + "(readings, # < number)"
-	case "count":
-		return "count(readings, # > number)"
-	case "min", "max", "mean", "spread":
-		return name + "(readings)"
-	case "known":
-		return "known(question)"
-	case "done":
-		return "done(operation)"
+	for i := range own {
+		if own[i].Name == name {
+			return own[i].Write
+		}
 	}
 	i, ok := c.functions[name]
 	if !ok {

@@ -35,6 +35,7 @@ func TestStories(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir:           "../../testdata/script",
 		UpdateScripts: *update,
+		Cmds:          captureCommands,
 		Setup: func(env *testscript.Env) error {
 			env.Setenv("REPO", root+"/../..")
 			return nil
