@@ -87,6 +87,33 @@ func atomsOf(q *advisor.Question, v advisor.Value) (atoms, buts []string) {
 	return atoms, buts
 }
 
+// stillsOf are answers beside the one given for which its condition holds as
+// well: at a limit and one step within it, and the other options.
+func stillsOf(q *advisor.Question, v advisor.Value) (out []string) {
+	add := func(x float64) {
+		if s := q.ID + " = " + figure(x); x != max(v.Low, q.Low) && !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	step := cmp.Or(q.Step, 1)
+	switch {
+	case v.State != advisor.Told:
+	case q.Kind == advisor.Choice:
+		for _, id := range optionsIn(q, v.Options)[1:] {
+			out = append(out, q.ID+" = "+quoted(id))
+		}
+	case q.Kind == advisor.NumberKind && (v.Low-step >= q.Low || q.Low >= q.High):
+		add(v.Low + step)
+	case q.Kind == advisor.NumberKind && v.High+step <= q.High, q.Kind == advisor.Year:
+		add(v.High)
+		add(v.High - step)
+	case q.Kind == advisor.ReadingsKind && len(v.Readings) > 0:
+		low := slices.Min(v.Readings)
+		out = append(out, q.ID+" = "+readingsOf(slices.Repeat([]float64{low - step}, len(v.Readings))))
+	}
+	return out
+}
+
 func optionsIn(q *advisor.Question, set uint64) (ids []string) {
 	for i := range q.Options {
 		if set&(1<<i) != 0 {

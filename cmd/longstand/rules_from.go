@@ -43,7 +43,7 @@ func (d *door) fromCase(t *draftText, n *newRule, files []book.File) error {
 
 // taught puts what noted answers teach into a draft.
 func (t *draftText) taught(c *advisor.Case, from string, noted []*advisor.Answer, b *advisor.Book, put func(key, value string)) error {
-	var notes, atoms, fires, buts []string
+	var notes, atoms, fires, buts, stills []string
 	for _, a := range noted {
 		notes = append(notes, strings.Join(strings.Fields(a.Note), " "))
 		if a.By != "" {
@@ -53,6 +53,7 @@ func (t *draftText) taught(c *advisor.Case, from string, noted []*advisor.Answer
 		is, not := atomsOf(q, a.Value)
 		if len(is) > 0 {
 			atoms, buts = append(atoms, is...), append(buts, not...)
+			stills = append(stills, stillsOf(q, a.Value)...)
 			fires = append(fires, q.ID+" = "+valueOf(q, a.Value))
 		}
 	}
@@ -61,7 +62,7 @@ func (t *draftText) taught(c *advisor.Case, from string, noted []*advisor.Answer
 	if len(atoms) == 0 {
 		return usage("no answer of %s with a note can stand in a condition: a text or a code cannot", from)
 	}
-	t.condition(strings.Join(atoms, " and "), fires, buts)
+	t.condition(strings.Join(atoms, " and "), fires, buts, stills)
 	return nil
 }
 
@@ -90,7 +91,7 @@ func notedAnswers(c *advisor.Case, about []string) (out []*advisor.Answer, err e
 
 // condition puts a condition with its specimens into the first table of the
 // draft that has one of cars; questions and looks keep their own.
-func (t *draftText) condition(when string, fires, buts []string) {
+func (t *draftText) condition(when string, fires, buts, stills []string) {
 	if t.kind == "question" || t.kind == "inspection" {
 		return
 	}
@@ -109,7 +110,11 @@ func (t *draftText) condition(when string, fires, buts []string) {
 	t.putIn(find(), "fires", "[{ "+strings.Join(fires, ", ")+" }]")
 	for _, key := range []string{"fires_not", "but_not"} {
 		if f := find().Field(key); f != nil {
-			t.text = t.text[:f.KeySpan.Start] + "but_not = [{ " + strings.Join(buts, " }, { ") + " }]" + t.text[f.Value.Span.End:]
+			changed := "but_not = [{ " + strings.Join(buts, " }, { ") + " }]"
+			if len(stills) > 0 {
+				changed = "but_fires = [{ " + strings.Join(stills, " }, { ") + " }]\n" + changed
+			}
+			t.text = t.text[:f.KeySpan.Start] + changed + t.text[f.Value.Span.End:]
 		}
 	}
 }
