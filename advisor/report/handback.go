@@ -1,0 +1,128 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"longstand/advisor"
+)
+
+// Handback writes the page that goes with the car when it leaves: what was
+// done, what was declined, what is left and until when, what the owner does,
+// and which stops stand.
+func Handback(a *advisor.Advice) string { return handback(&page{a: a}) }
+
+// HandbackMarkdown is Handback in Markdown.
+func HandbackMarkdown(a *advisor.Advice) string { return handback(&page{a: a, markdown: true}) }
+
+func handback(p *page) string {
+	c := p.a.Case
+	p.head("Handed back: " + c.Name)
+	p.para("", "  ", fmt.Sprintf("job %s, %s", c.ID, longDay(c.Date, 0, p.a.Settings.Locale)))
+	p.stopsLeft()
+	p.decided("Done", c.Done, "Nothing is recorded as done.")
+	p.decided("Declined", c.Declined, "")
+	p.byCall("Yours to do", func(o *advisor.OperationAdvice) bool { return o.Who == "owner" && doing(o.Call) },
+		func(o *advisor.OperationAdvice) string { return sentence(o.Reason) })
+	p.byCall("Advised, and not done", func(o *advisor.OperationAdvice) bool { return o.Who != "owner" && doing(o.Call) && !o.Access },
+		func(o *advisor.OperationAdvice) string { return p.because(o) })
+	p.byCall("Not decided: to be looked at first", func(o *advisor.OperationAdvice) bool { return o.Call == advisor.LookFirst && !o.Access },
+		func(o *advisor.OperationAdvice) string { return p.because(o) })
+	p.byCall("Left, and what to watch", func(o *advisor.OperationAdvice) bool {
+		return o.Call == advisor.Leave && !o.Access && o.Until != "" && o.ContainedIn == "" && o.Forced != "done" && o.Forced != "declined"
+	}, func(o *advisor.OperationAdvice) string { return until(o.Until) })
+	p.footer()
+	return p.b.String()
+}
+
+func doing(c advisor.Call) bool { return c == advisor.Do || c == advisor.DoOpen }
+
+// stopsLeft says which stops go with the car; with one on the road it leaves on
+// a trailer.
+func (p *page) stopsLeft() {
+	p.title("Stops that stand")
+	if len(p.a.Holds) == 0 {
+		p.para("", "", "None: nothing in the rules holds it back. The road test is its driver's own.")
+		return
+	}
+	if all := p.stopped(func(*advisor.HoldAdvice) bool { return true }); len(all) > 0 {
+		p.para("", "", "Not yet: "+strings.Join(all, "; ")+". It leaves on a trailer.")
+	}
+	for _, act := range advisor.Acts {
+		var until []string
+		for i := range p.a.Holds {
+			if h := &p.a.Holds[i]; leading(h.Stops) == act {
+				until = append(until, strings.TrimSuffix(h.Name, "."))
+			}
+		}
+		if len(until) > 0 {
+			p.para("  - ", "    ", fmt.Sprintf("DO NOT %s UNTIL %s.", acts[act], strings.Join(until, "; ")))
+		}
+	}
+}
+
+// decided lists decisions with who, when and the remark.
+func (p *page) decided(title string, list []advisor.Decision, none string) {
+	if len(list) == 0 && none == "" {
+		return
+	}
+	p.title(title)
+	if len(list) == 0 {
+		p.para("", "", none)
+	}
+	for i := range list {
+		d := &list[i]
+		words := p.name(d.Operation)
+		if d.Date != "" {
+			words += ", " + longDay(d.Date[:len("2006-01-02")], 0, p.a.Settings.Locale)
+		}
+		if d.By != "" {
+			words += ", " + d.By
+		}
+		p.para("  - ", "    ", words+".")
+		if d.Note != "" {
+			p.para("    ", "    ", sentence(d.Note))
+		}
+		if o := p.op(d.Operation); o != nil && o.Forced == "declined" && p.dangerOf(o) {
+			p.para("    ", "    ", sentence(o.Reason))
+		}
+	}
+}
+
+// dangerOf tells whether an operation cures something that can hurt.
+func (p *page) dangerOf(o *advisor.OperationAdvice) bool {
+	for i := range p.a.Suspects {
+		for _, id := range o.Suspects {
+			if k := &p.a.Suspects[i]; k.ID == id && k.Danger != "" {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// byCall lists the operations that are so, with a few words on each.
+func (p *page) byCall(title string, is func(*advisor.OperationAdvice) bool, words func(*advisor.OperationAdvice) string) {
+	shown := false
+	for i := range p.a.Operations {
+		o := &p.a.Operations[i]
+		if !is(o) {
+			continue
+		}
+		if !shown {
+			p.title(title)
+			shown = true
+		}
+		p.para("  - ", "    ", o.Name+": "+words(o))
+	}
+}
+
+// op finds an operation, nil when there is none of that id.
+func (p *page) op(id string) *advisor.OperationAdvice {
+	for i := range p.a.Operations {
+		if p.a.Operations[i].ID == id {
+			return &p.a.Operations[i]
+		}
+	}
+	return nil
+}
