@@ -127,7 +127,7 @@ func (r *reading) decisions(f *forces, c *advisor.Case, off []bool) {
 	for _, d := range c.Declined {
 		if o, ok := r.e.operation[d.Operation]; ok {
 			because := "The owner declined it."
-			if f.ops[o].why == "danger" {
+			if slices.ContainsFunc(r.e.ops[o].suspects, func(k int) bool { return r.e.suspects[k].Danger != nil && f.looked[k] != advisor.True }) {
 				because = "The owner declined it: its hold stays, and the car leaves on a trailer."
 			}
 			f.ops[o] = force{out: true, why: "declined", by: d.By, because: because}

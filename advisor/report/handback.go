@@ -48,17 +48,7 @@ func (p *page) stopsLeft() {
 	if all := p.stopped(func(*advisor.HoldAdvice) bool { return true }); len(all) > 0 {
 		p.para("", "", "Not yet: "+strings.Join(all, "; ")+". It leaves on a trailer.")
 	}
-	for _, act := range advisor.Acts {
-		var until []string
-		for i := range p.a.Holds {
-			if h := &p.a.Holds[i]; leading(h.Stops) == act {
-				until = append(until, strings.TrimSuffix(h.Name, "."))
-			}
-		}
-		if len(until) > 0 {
-			p.para("  - ", "    ", fmt.Sprintf("DO NOT %s UNTIL %s.", acts[act], strings.Join(until, "; ")))
-		}
-	}
+	p.untils()
 }
 
 // decided lists decisions with who, when and the remark.
@@ -83,22 +73,10 @@ func (p *page) decided(title string, list []advisor.Decision, none string) {
 		if d.Note != "" {
 			p.para("    ", "    ", sentence(d.Note))
 		}
-		if o := p.op(d.Operation); o != nil && o.Forced == "declined" && p.dangerOf(o) {
+		if o := p.op(d.Operation); o != nil && o.Forced == "declined" {
 			p.para("    ", "    ", sentence(o.Reason))
 		}
 	}
-}
-
-// dangerOf tells whether an operation cures something that can hurt.
-func (p *page) dangerOf(o *advisor.OperationAdvice) bool {
-	for i := range p.a.Suspects {
-		for _, id := range o.Suspects {
-			if k := &p.a.Suspects[i]; k.ID == id && k.Danger != "" {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 // byCall lists the operations that are so, with a few words on each.

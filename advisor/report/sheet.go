@@ -54,22 +54,11 @@ func (p *sheet) sheetHead() {
 	p.line("  longstand record %s NUMBER=ANSWER", file)
 }
 
-// stops lists in short what must not be done yet, act by act.
+// stops lists in short what must not be done yet.
 func (p *sheet) stops() {
-	if len(p.a.Holds) == 0 {
-		return
-	}
-	p.title("Do not, until")
-	for _, act := range advisor.Acts {
-		var until []string
-		for i := range p.a.Holds {
-			if h := &p.a.Holds[i]; leading(h.Stops) == act {
-				until = append(until, strings.TrimSuffix(h.Name, "."))
-			}
-		}
-		if len(until) > 0 {
-			p.para("  - ", "    ", fmt.Sprintf("DO NOT %s UNTIL %s.", acts[act], strings.Join(until, "; ")))
-		}
+	if len(p.a.Holds) > 0 {
+		p.title("Do not, until")
+		p.untils()
 	}
 }
 

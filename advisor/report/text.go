@@ -133,6 +133,21 @@ func (p *page) unsureHolds() {
 	}
 }
 
+// untils lists act by act what must be so before it.
+func (p *page) untils() {
+	for _, act := range advisor.Acts {
+		var until []string
+		for i := range p.a.Holds {
+			if h := &p.a.Holds[i]; leading(h.Stops) == act {
+				until = append(until, strings.TrimSuffix(h.Name, "."))
+			}
+		}
+		if len(until) > 0 {
+			p.para("  - ", "    ", fmt.Sprintf("DO NOT %s UNTIL %s.", acts[act], strings.Join(until, "; ")))
+		}
+	}
+}
+
 // leading is the first act of a list in the order of waking a car.
 func leading(stops []string) string {
 	for _, act := range advisor.Acts {
