@@ -10,12 +10,16 @@ import (
 )
 
 // Check loads a book and proves it: every specimen is run against its
-// condition, and the specimens must pin every atom of theirs.
-func Check(files []File) *Result {
+// condition, and the specimens must be as sharp as the class of theirs asks.
+func Check(files []File) *Result { return check(files, true) }
+
+// check is Check; a book that is not held to its classes still has every atom
+// of its conditions pinned.
+func check(files []File, held bool) *Result {
 	r := Load(files)
 	if r.provable {
 		p := newProver(r)
-		p.held = builtInHeld
+		p.held = held
 		for _, it := range r.items {
 			for _, c := range it.conds {
 				if c.node != nil {
@@ -44,6 +48,7 @@ func Check(files []File) *Result {
 // prover runs specimens on one view, setting and unsetting their answers.
 type prover struct {
 	r          *Result
+	held       bool // the built-in book to its classes
 	list       diag.List
 	view       *condition.View
 	year       float64
@@ -56,7 +61,6 @@ type prover struct {
 	nevers     map[advisor.CondID]bool
 	standing   map[string]advisor.Truth // of holds: True, it never stands
 
-	held bool // the built-in book to its classes
 }
 
 func newProver(r *Result) *prover {

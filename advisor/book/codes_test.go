@@ -70,11 +70,11 @@ func faultsOf(t *testing.T, small File, in, code, text string) diag.List {
 		return Check([]File{small, {Name: "x.toml", Data: []byte(text), Layer: "house"}}).Diagnostics
 	case "condition":
 		text = conditionBook + "[[word]]\nid = 'w'\ntext = 'w'\nmeans = 'w'\n[settings]\ncare_when = [{ care = 'normal', when = '" + text + "' }]\n"
-		return slices.DeleteFunc(Check([]File{small, {Name: "x.toml", Data: []byte(text)}}).Diagnostics, func(d diag.Diagnostic) bool {
+		return slices.DeleteFunc(check([]File{small, {Name: "x.toml", Data: []byte(text)}}, false).Diagnostics, func(d diag.Diagnostic) bool {
 			return d.Code == "no-specimen" // the examples are of the language, not of proofs
 		})
 	}
-	return Check([]File{small, {Name: "x.toml", Data: []byte(text)}}).Diagnostics
+	return check([]File{small, {Name: "x.toml", Data: []byte(text)}}, false).Diagnostics
 }
 
 // TestCodeExamples runs every example of every code: the wrong one must earn

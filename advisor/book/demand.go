@@ -9,13 +9,10 @@ import (
 	"longstand/advisor/diag"
 )
 
-// builtInHeld holds the built-in book to the edges and the mutants of its
-// classes: class A falls short as an error, class B as a warning. House rules
-// are held to them always.
-const builtInHeld = false
-
-// demand reports where specimens fall short of a condition's class. A house
-// rule that does is a warning, unless it loosens a hold.
+// demand reports where specimens fall short of a condition's class. In the
+// built-in book class A falls short as an error and class B as a warning; a
+// house rule is warned, unless it loosens a hold. Below class A, and in house
+// rules, a condition of one atom may go without: it cannot be mistaken.
 func (p *prover) demand(l *lens) {
 	class := classOf(l.it, l.c)
 	house := l.it.layerOf(l.c) != ""

@@ -40,7 +40,7 @@ func hostile() map[string]string {
 // TestHostileEnds: each ends with a fault that is placed.
 func TestHostileEnds(t *testing.T) {
 	for name, text := range hostile() {
-		r := Check([]File{base(t), {Name: "x.toml", Data: []byte(text)}})
+		r := check([]File{base(t), {Name: "x.toml", Data: []byte(text)}}, false)
 		if name == "derived in a chain" {
 			require.NotNil(t, r.Program)
 			continue

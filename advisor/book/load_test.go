@@ -44,7 +44,7 @@ func TestWhatIsLeftOut(t *testing.T) {
 func TestSpecimensOfABook(t *testing.T) {
 	b := Load([]File{base(t)}).Book
 	good := b.Suspects[1].Danger.Good
-	require.Len(t, good.Specimens, 4)
+	require.Len(t, good.Specimens, 6)
 	first, second := good.Specimens[0], good.Specimens[1]
 	assert.Equal(t, advisor.True, first.Want)
 	assert.Equal(t, advisor.False, second.Want)
