@@ -128,7 +128,8 @@ func TestGoldenWhyAndLadder(t *testing.T) {
 	for name, path := range map[string]string{"demo": "/demo.toml", "boiled": "/practice/P05.toml"} {
 		a := advised(t, e, cases+path, "")
 		w := e.Why(a.Case, "head_off")
-		for file, page := range map[string]string{"why_head_" + name: report.Why(a, &w), "ladder_" + name: report.Ladder(a, nil)} {
+		a, said := report.Spoken(a, e.Book()), report.SpokenWhy(a, e.Book(), &w)
+		for file, page := range map[string]string{"why_head_" + name: report.Why(a, said), "ladder_" + name: report.Ladder(a, nil)} {
 			golden := "../../testdata/golden/" + file + ".txt"
 			if *rewrite {
 				require.NoError(t, os.WriteFile(golden, []byte(page), 0o644))

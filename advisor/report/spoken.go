@@ -68,9 +68,26 @@ func SpokenWhy(a *advisor.Advice, b *advisor.Book, w *advisor.Why) *advisor.Why 
 		q := l.question(t.Question)
 		if q != nil && (q.Kind == advisor.NumberKind && t.Value.Low == t.Value.High || q.Kind == advisor.ReadingsKind) {
 			t.Written = l.value(q, t.Value)
+			if told := l.answer(t.Question); told != nil {
+				t.Now = l.value(q, told.Value) + " (" + told.How.String() + ")"
+			}
 		}
 	})
 	return &out
+}
+
+// answer is the one answer of the case to a question; nil when there is none,
+// or more than one.
+func (l *letter) answer(question string) (one *advisor.Answer) {
+	for i := range l.a.Case.Answers {
+		if a := &l.a.Case.Answers[i]; a.Question == question && a.Value.State == advisor.Told {
+			if one != nil {
+				return nil
+			}
+			one = a
+		}
+	}
+	return one
 }
 
 // station is where one stands, in the words of the shop's region.
