@@ -24,7 +24,28 @@ func (s *situation) calls(looks []looked) []called {
 	for o := range out {
 		out[o] = s.call(o, needed[o], opened[o], looks)
 	}
+	s.behindDoors(out)
 	return out
+}
+
+// behindDoors lets work follow what it needs: what waits for a look is opened
+// only if the look says so, and what lies behind it is done only then.
+func (s *situation) behindDoors(calls []called) {
+	undecided := make([]bool, len(calls))
+	for o := range calls {
+		undecided[o] = calls[o].call == advisor.LookFirst
+	}
+	for o := range calls {
+		if c := &calls[o]; c.forced != "" || c.call != advisor.Do && c.call != advisor.DoOpen {
+			continue
+		}
+		for _, j := range s.net.reach[o] {
+			if undecided[j] {
+				calls[o] = called{call: advisor.LookFirst, maybe: calls[j].maybe, looks: calls[j].looks}
+				break
+			}
+		}
+	}
 }
 
 func (s *situation) call(o int, needed, opened string, looks []looked) called {

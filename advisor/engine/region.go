@@ -64,7 +64,26 @@ func (s *situation) decided(n int) []bool {
 // callAlone is the call on one operation, without what the page says of it: the
 // same as calls gives, worked out from no more looks than bear on it. Do while
 // open counts as do.
-func (s *situation) callAlone(o int, needed string) advisor.Call {
+func (s *situation) callAlone(o int, needed []string) advisor.Call {
+	call := s.ownCall(o, needed[o])
+	if call != advisor.Do || s.forced(o, needed[o]) {
+		return call
+	}
+	for _, j := range s.net.reach[o] { // see behindDoors
+		if j != o && s.ownCall(j, needed[j]) == advisor.LookFirst {
+			return advisor.LookFirst
+		}
+	}
+	return call
+}
+
+// forced tells whether a call stands whatever the scope.
+func (s *situation) forced(o int, needed string) bool {
+	return s.call(o, needed, "", nil).forced != "" || s.opened(o)
+}
+
+// ownCall is the call on an operation by itself, whatever it needs.
+func (s *situation) ownCall(o int, needed string) advisor.Call {
 	c := s.call(o, needed, "", nil)
 	c.call = whenever(c.call)
 	if c.call == advisor.NotFitted || c.forced != "" || c.call == advisor.Leave && c.by != "" {

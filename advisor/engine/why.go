@@ -105,7 +105,7 @@ func (s *situation) verdicts(about *subject) []verdict {
 	if len(about.ops) > 0 {
 		needed := s.neededByForce()
 		for _, o := range about.ops {
-			out = append(out, verdict{s.e.ops[o].ID, string(s.callAlone(o, needed[o]))})
+			out = append(out, verdict{s.e.ops[o].ID, string(s.callAlone(o, needed))})
 		}
 	}
 	return out
