@@ -47,7 +47,7 @@ var whoDoes = map[string]string{"sent_out": "sent out", "owner": "the owner does
 func (p *sheet) sheetHead() {
 	c := p.a.Case
 	p.line("Work sheet: %s", c.Name)
-	p.para("", "  ", fmt.Sprintf("job %s, %s", c.ID, c.Date))
+	p.para("", "  ", fmt.Sprintf("job %s, %s", c.ID, longDay(c.Date, 0, p.a.Settings.Locale)))
 	file := c.ID + ".toml --sheet " + p.book.Edition()
 	p.para("", "", "Initials go behind each box. Into the job they go by their numbers:")
 	p.line("  longstand record %s done:NUMBER", file)

@@ -14,15 +14,11 @@ func (d *door) sheet() *cobra.Command {
 	c := &cobra.Command{Use: "sheet CASE", Short: "the work sheet for the bench, in working order",
 		Example: "  longstand sheet testdata/cases/demo.toml\n  longstand record testdata/cases/demo.toml --sheet 4f2a done:17", Args: oneCase}
 	c.RunE = func(_ *cobra.Command, args []string) error {
-		e, err := d.engine()
+		a, b, err := d.worked(args[0], "")
 		if err != nil {
 			return err
 		}
-		c, err := d.openCase(args[0], e.Book())
-		if err != nil {
-			return err
-		}
-		return d.write(report.Sheet(e.Advise(c), e.Book()))
+		return d.write(report.Sheet(report.Spoken(a, b), b))
 	}
 	return c
 }
