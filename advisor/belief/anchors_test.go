@@ -25,7 +25,7 @@ func chanceOf(base float64, ev ...Evidence) float64 {
 	return p
 }
 
-// decision.md B1 and check-values.md 12.5 to 12.9; the source of each beside it.
+// Published examples of the rule of Bayes, the source of each beside it.
 func TestPublishedBayes(t *testing.T) {
 	for _, c := range []struct {
 		source     string
@@ -90,7 +90,7 @@ func TestDecisive(t *testing.T) {
 	assert.Equal(t, 0.0, p)
 }
 
-// decision.md B1, last line.
+// A deciban is a tenth of a power of ten of the odds.
 func TestDecibans(t *testing.T) {
 	for ratio, want := range map[float64]float64{2: 3.01, 3: 4.77, 4: 6.02, 5: 6.99, 8: 9.03, 10: 10, 20: 13.01, 100: 20, 25.0 / 3: 9.2082} {
 		assert.InDelta(t, want, Decibans(ratio), 0.005)
@@ -99,7 +99,7 @@ func TestDecibans(t *testing.T) {
 	assert.Equal(t, -99.0, Decibans(0))
 }
 
-// decision.md B2: three copies of one report count once.
+// Three copies of one report count once.
 func TestEchoesCountOnce(t *testing.T) {
 	copies := []Evidence{seen(1, 0.8, 0.2, advisor.True), seen(2, 0.8, 0.2, advisor.True), seen(3, 0.8, 0.2, advisor.True)}
 	assert.InDelta(t, 64.0/73, chanceOf(0.1, copies...), 1e-15, "ungrouped")
@@ -134,7 +134,7 @@ func TestStrongestOfAGroup(t *testing.T) {
 	}
 }
 
-// decision.md B15.
+// Hearsay of a sign weighs less than its sight, and its denial less still.
 func TestHearsay(t *testing.T) {
 	for _, c := range []struct {
 		how    advisor.Channel
@@ -157,7 +157,7 @@ func TestHearsay(t *testing.T) {
 	assert.Equal(t, 1.0, Report(0.8, 0.1, advisor.False, rumour))
 }
 
-// decision.md C2: what counts of ten can claim at most.
+// What counts of ten can claim at most.
 func TestSmoothedCounts(t *testing.T) {
 	for _, c := range []struct{ with, without, yes, no float64 }{
 		{8, 1, 5.667, 0.2632}, {9, 2, 3.8, 0.1765}, {6, 3, 1.857, 0.6}, {3, 0, 7, 0.7143}, {5, 5, 1, 1}, {10, 0, 21, 1.0 / 21},

@@ -85,7 +85,7 @@ func posterior(suspect int, findings ...int) float64 {
 	return p
 }
 
-// check-values.md 12.12 to 12.16.
+// The chances that were published, and those that follow from the tables.
 func TestChestClinic(t *testing.T) {
 	for _, c := range []struct {
 		suspect  int

@@ -8,7 +8,7 @@ import (
 	"longstand/advisor"
 )
 
-// decision.md B3: three causes of which exactly one is there.
+// Three causes of which exactly one is there.
 func TestExactlyOne(t *testing.T) {
 	p, none := ExactlyOne([]float64{0.2, 0.3, 0.5}, []float64{0.9, 0.1, 0.4})
 	assert.InDeltaSlice(t, []float64{18.0 / 41, 3.0 / 41, 20.0 / 41}, p, 1e-15)

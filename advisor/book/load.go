@@ -1,6 +1,18 @@
 // Package book is the proof room: rule text goes in, and a checked, typed,
 // compiled book comes out together with every fault. The built-in book and the
 // house rules enter by the same door.
+//
+// Its files, by what becomes of a rule file:
+//
+//   - The keys: table.go and kinds.go (how a table is declared), keys_*.go (every
+//     key with what it says), slots.go, rows.go, names.go, figures.go,
+//     conditions.go (how the value of a key is read), ground.go.
+//   - Reading: load*.go, from gathering the files, by house layers and settings,
+//     to what hangs together wrongly; decoder.go.
+//   - Proving: check*.go, from running the specimens to rules that contradict or
+//     repeat one another, holds that nothing lifts, items that nothing comes of.
+//   - Asking: sharp*.go, what the specimens do not show and the case that would.
+//   - Telling: codes*.go (what each code means), schema*.go (for editors).
 package book
 
 import (

@@ -10,7 +10,7 @@ import (
 	"longstand/advisor"
 )
 
-// TestUsualSettings: a book that says nothing has the design's figures.
+// TestUsualSettings: a book that says nothing has the usual figures.
 func TestUsualSettings(t *testing.T) {
 	s := Load([]File{base(t)}).Book.Settings
 	assert.Equal(t, int64(8000), s.Rate)

@@ -9,6 +9,9 @@ func Keys() []Key { return listKeys(topKeys) }
 // AnswerKeys lists the keys of an answer's long form.
 func AnswerKeys() []Key { return listKeys(longKeys) }
 
+// LetterKeys lists the keys of an earlier letter.
+func LetterKeys() []Key { return listKeys(letterKeys) }
+
 func listKeys(keys []struct{ key, doc string }) []Key {
 	var out []Key
 	for _, k := range keys {
@@ -17,5 +20,9 @@ func listKeys(keys []struct{ key, doc string }) []Key {
 	return out
 }
 
-// Calls lists the words of the calls that an overruling can give.
-func Calls() []string { return calls() }
+func keysOf(keys []struct{ key, doc string }) (names []string) {
+	for _, k := range keys {
+		names = append(names, k.key)
+	}
+	return names
+}

@@ -1,6 +1,11 @@
 // Package casefile keeps cases on disk: a TOML file for each car that a person
 // can read and diff. What a person wrote is never lost: faults are placed and
 // told, and the rest is read all the same.
+//
+// Its files: read*.go read a case, its answers, decisions and letters; change*.go
+// replace the bytes of one value and leave all others; encode.go writes values;
+// disk.go and lock*.go make the bytes durable, one writer at a time; keys.go lists
+// the keys, for schemas.
 package casefile
 
 import (
@@ -137,13 +142,6 @@ func (r *caseReader) rest(root *tomltext.Node) {
 			r.unknownKey(f, "a case", keysOf(topKeys))
 		}
 	}
-}
-
-func keysOf(keys []struct{ key, doc string }) (names []string) {
-	for _, k := range keys {
-		names = append(names, k.key)
-	}
-	return names
 }
 
 func (r *caseReader) unknownKey(f *tomltext.Field, of string, known []string) {

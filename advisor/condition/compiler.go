@@ -7,24 +7,11 @@ import (
 	"longstand/advisor/diag"
 )
 
-// derivedState is how far a derived value has come.
-type derivedState uint8
-
 const (
 	derivedDeclared derivedState = iota
 	derivedFaulty
 	derivedReady
 )
-
-// derived is a value computed from answers: a number or a condition.
-type derived struct {
-	id       string
-	state    derivedState
-	isNumber bool
-	number   int32
-	root     ref
-	cond     advisor.CondID
-}
 
 // Compiler takes the conditions of one book, one after the other. It is not
 // safe for two goroutines; the Program it makes is.
@@ -69,55 +56,6 @@ func newCompiler(questions []advisor.Question, operations []string, trade []func
 		c.functions[trade[i].name] = i
 	}
 	return c
-}
-
-// Declare tells that a derived value of this id exists. Its index, by which a
-// View is asked for it, is the order of the declarations.
-func (c *Compiler) Declare(id string) {
-	if _, ok := c.derivedAt[id]; ok {
-		return
-	}
-	c.derivedAt[id] = len(c.derived)
-	c.derived = append(c.derived, derived{id: id, root: refFault})
-	c.names = append(c.names, id)
-}
-
-// Derive compiles a derived value; those that it reads must have been compiled
-// before. One with errors is never known, and its users are not blamed for it.
-func (c *Compiler) Derive(id string, t Text) diag.List {
-	c.Declare(id)
-	d := &c.derived[c.derivedAt[id]]
-	g := c.gate(t)
-	n := g.read()
-	if n == nil && len(g.faults) == 0 && !g.hollow {
-		g.fault(whole, codeSyntax, "", "a derived value needs an expression")
-	}
-	if n == nil {
-		d.state = derivedFaulty
-		return g.faults
-	}
-	isNumber := g.kindOf(n) == kindNumber
-	if isNumber {
-		d.number, _ = g.number(n)
-	} else {
-		d.root = g.truth(n, false)
-	}
-	if !g.faults.HasErrors() && !g.hollow {
-		g.checkTypes(n)
-	}
-	d.state, d.isNumber = derivedReady, isNumber
-	if g.faults.HasErrors() || g.hollow {
-		d.state, d.isNumber, d.root = derivedFaulty, false, refFault
-		return g.faults
-	}
-	if !isNumber {
-		d.cond = c.condition(d.root)
-	}
-	if c.typing == nil {
-		c.typing = newTyping(c)
-	}
-	c.typing.declare(id, isNumber)
-	return g.faults
 }
 
 // Condition compiles a condition. An empty text is condition 0, always true. A

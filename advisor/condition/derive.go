@@ -5,16 +5,79 @@ import (
 
 	"github.com/expr-lang/expr/file"
 
+	"longstand/advisor"
 	"longstand/advisor/diag"
 )
 
-// whole is the place of a text as a whole.
-var whole = file.Location{From: 0, To: 1 << 20}
+// derivedState is how far a derived value has come.
+type derivedState uint8
+
+// derived is a value computed from answers: a number or a condition.
+type derived struct {
+	id       string
+	state    derivedState
+	isNumber bool
+	number   int32
+	root     ref
+	cond     advisor.CondID
+}
 
 // Derivation is one derived value and its expression.
 type Derivation struct {
 	ID string
 	Text
+}
+
+// whole is the place of a text as a whole.
+var whole = file.Location{From: 0, To: 1 << 20}
+
+// Declare tells that a derived value of this id exists. Its index, by which a
+// View is asked for it, is the order of the declarations.
+func (c *Compiler) Declare(id string) {
+	if _, ok := c.derivedAt[id]; ok {
+		return
+	}
+	c.derivedAt[id] = len(c.derived)
+	c.derived = append(c.derived, derived{id: id, root: refFault})
+	c.names = append(c.names, id)
+}
+
+// Derive compiles a derived value; those that it reads must have been compiled
+// before. One with errors is never known, and its users are not blamed for it.
+func (c *Compiler) Derive(id string, t Text) diag.List {
+	c.Declare(id)
+	d := &c.derived[c.derivedAt[id]]
+	g := c.gate(t)
+	n := g.read()
+	if n == nil && len(g.faults) == 0 && !g.hollow {
+		g.fault(whole, codeSyntax, "", "a derived value needs an expression")
+	}
+	if n == nil {
+		d.state = derivedFaulty
+		return g.faults
+	}
+	isNumber := g.kindOf(n) == kindNumber
+	if isNumber {
+		d.number, _ = g.number(n)
+	} else {
+		d.root = g.truth(n, false)
+	}
+	if !g.faults.HasErrors() && !g.hollow {
+		g.checkTypes(n)
+	}
+	d.state, d.isNumber = derivedReady, isNumber
+	if g.faults.HasErrors() || g.hollow {
+		d.state, d.isNumber, d.root = derivedFaulty, false, refFault
+		return g.faults
+	}
+	if !isNumber {
+		d.cond = c.condition(d.root)
+	}
+	if c.typing == nil {
+		c.typing = newTyping(c)
+	}
+	c.typing.declare(id, isNumber)
+	return g.faults
 }
 
 // DeriveAll declares and compiles derived values in whatever order they need.

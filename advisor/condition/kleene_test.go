@@ -26,7 +26,7 @@ func answerOf(t advisor.Truth) advisor.Value {
 	return advisor.Value{}
 }
 
-// The tables of decision.md B14; implication is written not a or b.
+// The tables of strong Kleene logic; implication is written not a or b.
 func TestKleeneTables(t *testing.T) {
 	for _, row := range []struct {
 		source     string

@@ -138,19 +138,3 @@ func (v *View) Number(i int) (lo, hi float64) {
 
 // Exact tells whether a question has exactly one value in this view.
 func (v *View) Exact(q int) bool { return v.exact[q] }
-
-// CopyFrom makes this view equal to another of the same program.
-func (v *View) CopyFrom(o *View) {
-	copy(v.slots, o.slots)
-	copy(v.tallies, o.tallies)
-	copy(v.figures, o.figures)
-	copy(v.options, o.options)
-	copy(v.yes, o.yes)
-	copy(v.no, o.no)
-	copy(v.readings, o.readings)
-	copy(v.state, o.state)
-	copy(v.exact, o.exact)
-	copy(v.said, o.said)
-	copy(v.sayKnown, o.sayKnown)
-	v.open, v.caseYear = o.open, o.caseYear
-}

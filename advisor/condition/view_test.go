@@ -144,3 +144,19 @@ func TestCopyFrom(t *testing.T) {
 	assert.Equal(t, a.tallies, o.tallies)
 	assert.Equal(t, a.figures, o.figures)
 }
+
+// CopyFrom makes this view equal to another of the same program.
+func (v *View) CopyFrom(o *View) {
+	copy(v.slots, o.slots)
+	copy(v.tallies, o.tallies)
+	copy(v.figures, o.figures)
+	copy(v.options, o.options)
+	copy(v.yes, o.yes)
+	copy(v.no, o.no)
+	copy(v.readings, o.readings)
+	copy(v.state, o.state)
+	copy(v.exact, o.exact)
+	copy(v.said, o.said)
+	copy(v.sayKnown, o.sayKnown)
+	v.open, v.caseYear = o.open, o.caseYear
+}

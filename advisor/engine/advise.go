@@ -21,8 +21,27 @@ func (e *Engine) Brief(c *advisor.Case) *advisor.Advice {
 	return a
 }
 
+// Quiet tells whether none of some standing rules and holds, by their places in
+// the book, can touch a case: each rule's condition is known to be false, and
+// each hold's is from what was seen, measured or read on paper. The advice is
+// then the same as without them.
+func (e *Engine) Quiet(c *advisor.Case, standing, holds []int) bool {
+	r := e.read(c, false)
+	for _, i := range standing {
+		if r.all(e.book.Standing[i].When.ID) != advisor.False {
+			return false
+		}
+	}
+	for _, i := range holds {
+		if r.upTo(1, e.book.Holds[i].When.ID) != advisor.False {
+			return false
+		}
+	}
+	return true
+}
+
 func (e *Engine) brief(c *advisor.Case) (*advisor.Advice, *situation) {
-	s := e.weigh(c, false)
+	s := e.weigh(c)
 	s.weighMargins()
 	a := &advisor.Advice{Case: c, Settings: &e.book.Settings, Care: s.care, CareBecause: s.why, HoursFactor: s.factor,
 		Conflicts: s.conflicts}
@@ -77,26 +96,6 @@ func (s *situation) derived() []advisor.DerivedValue {
 			v.Truth = view.DerivedTruth(i)
 		}
 		out = append(out, v)
-	}
-	return out
-}
-
-// routeAdvice says which way was picked where more than one could be.
-func (s *situation) routeAdvice() []advisor.RouteAdvice {
-	var out []advisor.RouteAdvice
-	for r, w := range s.combo {
-		if s.possibleWays(r) < 2 {
-			continue
-		}
-		way := &s.e.routes[r].Ways[w]
-		used := false
-		for _, o := range s.e.routes[r].through[w] {
-			used = used || s.member[o]
-		}
-		if used {
-			out = append(out, advisor.RouteAdvice{Route: s.e.routes[r].ID, Way: way.ID, Name: way.Name,
-				Why: "cheapest for all that is wanted there, now and later"})
-		}
 	}
 	return out
 }

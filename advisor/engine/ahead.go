@@ -3,7 +3,6 @@ package engine
 import (
 	"longstand/advisor"
 	"longstand/advisor/condition"
-	"longstand/advisor/scope"
 )
 
 // ahead is a case looked at for what the rest of the walk-round can still make
@@ -25,25 +24,21 @@ type ahead struct {
 
 // lookAhead sets up what the two cuts need; it chooses no scope itself.
 func (e *Engine) lookAhead(c *advisor.Case) *ahead {
-	s := &situation{reading: e.read(c, true), c: c, solver: scope.NewSolver(len(e.ops)*2, len(e.ops)*8)}
-	a := &ahead{situation: s, may: make([]bool, len(e.book.Questions)), out: map[int]*feed{}}
+	r := e.read(c, true)
+	a := &ahead{may: make([]bool, len(e.book.Questions)), out: map[int]*feed{}}
 	for q := range a.may {
 		inspection := e.book.Questions[q].Station == "inspection"
-		a.may[q] = !s.asked[q] && !inspection
-		for _, v := range s.views {
-			if inspection && !s.asked[q] {
+		a.may[q] = !r.asked[q] && !inspection
+		for _, v := range r.views {
+			if inspection && !r.asked[q] {
 				v.SetKnown(q, advisor.False) // nobody asks it at the car's side
 			}
 		}
 	}
-	for stage, v := range s.views {
+	for stage, v := range r.views {
 		a.sees[stage] = v.Outlook(a.may)
 	}
-	s.care, s.why = s.careOf()
-	s.price = e.price(s.care)
-	s.fit()
-	s.doubts = s.chances(s.fitted)
-	s.forces = s.forcing(c, s.doubts, s.off)
+	a.situation = r.begin(c)
 	a.forceAhead()
 	return a
 }
@@ -97,6 +92,6 @@ func (a *ahead) mayBe(k int) (bad, good bool) {
 	id := sus.Danger.Good.ID
 	turnsBad := a.can(id, advisor.False)
 	bad = turnsBad && a.doubts[k].here != advisor.False ||
-		a.forces.looked[k] == advisor.False && a.doubts[k].here == advisor.Unknown
+		a.forces.sound[k] == advisor.False && a.doubts[k].here == advisor.Unknown
 	return bad, id != 0 && a.sees[0].Can(id, advisor.True) || a.can(sus.When.ID, advisor.False)
 }

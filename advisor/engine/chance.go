@@ -61,20 +61,12 @@ func (r *reading) applies(k int, fitted []advisor.Truth) advisor.Truth {
 	return here.And(some)
 }
 
-// base picks the highest chance among the branches that are not known false,
-// up to the first that is known true.
+// base picks the highest chance of the branches that may still be the one.
 func (r *reading) base(s *suspect) (chance float64, at int) {
 	at = -1
-	for i := range s.Bases {
-		t := r.all(s.Bases[i].When.ID)
-		if t == advisor.False {
-			continue
-		}
-		if c := s.Bases[i].Count.Chance(); at < 0 || c > chance {
+	for i, b := range branches(r, s.Bases, baseWhen) {
+		if c := b.Count.Chance(); at < 0 || c > chance {
 			chance, at = c, i
-		}
-		if t == advisor.True {
-			break
 		}
 	}
 	return chance, at

@@ -1,6 +1,7 @@
 package engine
 
 import (
+	"iter"
 	"math"
 
 	"longstand/advisor"
@@ -24,53 +25,58 @@ type bill struct {
 	riskMean     int64
 }
 
-// hoursFactor is the shop's factor for rusted fixings: the highest among the
-// branches not known false up to the first known true.
+// further tells whether a figure lies further towards an edge than another.
+func further[T int64 | float64](at edge, x, than T) bool {
+	if at == lowest {
+		return x < than
+	}
+	return x > than
+}
+
+// branches goes through those of an ordered list that may still be the one: not
+// known to be false, up to the first that is known to be true.
+func branches[T any](r *reading, list []T, when func(*T) *advisor.Condition) iter.Seq2[int, *T] {
+	return func(yield func(int, *T) bool) {
+		for i := range list {
+			t := r.all(when(&list[i]).ID)
+			if t != advisor.False && !yield(i, &list[i]) || t == advisor.True {
+				return
+			}
+		}
+	}
+}
+
+// hoursFactor is the shop's factor for rusted fixings, of the branches that may
+// still be the one.
 func (r *reading) hoursFactor(at edge) float64 {
 	factor, some := 1.0, false
-	for _, h := range r.e.book.Settings.Hours {
-		t := r.all(h.When.ID)
-		if t == advisor.False {
-			continue
-		}
-		if !some || at == lowest && h.Factor < factor || at != lowest && h.Factor > factor {
+	for _, h := range branches(r, r.e.book.Settings.Hours, func(h *advisor.HoursFactor) *advisor.Condition { return &h.When }) {
+		if !some || further(at, h.Factor, factor) {
 			factor, some = h.Factor, true
-		}
-		if t == advisor.True {
-			break
 		}
 	}
 	return factor
 }
 
 // bill prices an operation: the variants still possible are each priced and
-// the dearest (or, at the lowest edge, the cheapest) counts.
+// the dearest (or, at the lowest edge, the cheapest) counts. As it stands it is
+// possible too until a variant is known to be the one.
 func (r *reading) bill(o int, factor float64, at edge) bill {
 	op := &r.e.ops[o]
 	if op.NoFactor {
 		factor = 1
 	}
-	best, some := bill{}, false
-	settled := false
-	for v := range op.Variants {
-		t := r.all(op.Variants[v].When.ID)
-		if t == advisor.False {
-			continue
-		}
-		b := r.priced(o, factor, v)
-		if !some || at == lowest && b.cost < best.cost || at != lowest && b.cost > best.cost {
+	best, some, settled := bill{}, false, false
+	for v, variant := range branches(r, op.Variants, func(v *advisor.Variant) *advisor.Condition { return &v.When }) {
+		if b := r.priced(o, factor, v); !some || further(at, b.cost, best.cost) {
 			best, some = b, true
 		}
-		if t == advisor.True {
-			settled = true
-			break
-		}
+		settled = r.all(variant.When.ID) == advisor.True
 	}
 	if settled {
 		return best
 	}
-	plain := r.priced(o, factor, -1)
-	if !some || at == lowest && plain.cost < best.cost || at != lowest && plain.cost > best.cost {
+	if plain := r.priced(o, factor, -1); !some || further(at, plain.cost, best.cost) {
 		return plain
 	}
 	return best
@@ -113,22 +119,18 @@ func (e *Engine) minutesCost(minutes int) int64 {
 // round rounds half up to whole minor units.
 func round(x float64) int64 { return int64(math.Floor(x + 0.5)) }
 
-// loss is what a suspect costs if left: among the branches not known false up
-// to the first known true, the dearest (or the cheapest at the lowest edge).
+// loss is what else a suspect costs if left: of the branches that may still be
+// the one the dearest (or the cheapest at the lowest edge).
 func (r *reading) loss(s *suspect, at edge) int64 {
 	var cost int64
 	some := false
-	for _, l := range s.IfLeft {
-		t := r.all(l.When.ID)
-		if t == advisor.False {
-			continue
-		}
-		if !some || at == lowest && l.Cost < cost || at != lowest && l.Cost > cost {
+	for _, l := range branches(r, s.IfLeft, lossWhen) {
+		if !some || further(at, l.Cost, cost) {
 			cost, some = l.Cost, true
-		}
-		if t == advisor.True {
-			break
 		}
 	}
 	return cost
 }
+
+func lossWhen(l *advisor.Loss) *advisor.Condition { return &l.When }
+func baseWhen(b *advisor.Base) *advisor.Condition { return &b.When }

@@ -1,11 +1,29 @@
 // Package engine is the workshop: a book and a case go in, one record of
 // advice comes out. It is pure: no clock, no files, no random order, so equal
 // inputs give equal advice to the byte.
+//
+// Its files, in the order in which a case goes through them:
+//
+//   - The book: engine.go, index.go (every id resolved to an index), routes.go
+//     (the ways to a place).
+//   - The case: reading.go (what is known, by which channel), answers.go (those
+//     that count), overtaken.go (those that work done since has undone).
+//   - The scope: chance.go, cost.go, requirements.go, network.go and overlaps.go
+//     (the choice that is put to the solver), force.go (what is in or out
+//     whatever its price), situation.go (puts it all together and chooses).
+//   - The looks: signs.go (what a sign can say), prospect.go (what a look is
+//     worth), looks.go (every look, in order).
+//   - The advice: call.go, call_looks.go, holds.go, total.go and spread.go
+//     (money), ladder.go, tell_operation.go, tell_suspect.go, house.go (house
+//     rules that took part), advise.go (the whole record).
+//   - What can still matter: open.go, and ahead*.go: the rest of the walk-round
+//     looked at by two cuts.
+//   - What would change a call: why*.go, with call_alone.go and region.go, which
+//     give one call without working out the rest.
+//   - sets.go: sets of operations and questions.
 package engine
 
 import (
-	"slices"
-
 	"longstand/advisor"
 	"longstand/advisor/condition"
 	"longstand/advisor/scope"
@@ -28,57 +46,6 @@ type Engine struct {
 	house     []houseItem
 	houseAt   map[[2]string]int // its places, by kind and id
 }
-
-// operation is an advisor.Operation with its references resolved.
-type operation struct {
-	*advisor.Operation
-	needs    []need // needs and brings alike: requirement arcs
-	variants [][]need
-	savings  []saving
-	upgrade  int // index of the base operation, or -1
-	looks    []int
-	suspects []int // those it helps to cure
-}
-
-// need is a requirement arc: on an operation, or on a route.
-type need struct {
-	op, route int // one of them is -1
-	when      advisor.CondID
-}
-
-type saving struct {
-	with  int
-	hours advisor.Three
-}
-
-// suspect is an advisor.Suspect with its references resolved.
-type suspect struct {
-	*advisor.Suspect
-	curedBy []int
-	before  []int // what waits until the danger is known
-	signs   []*advisor.Sign
-	family  int // index within the book's families, or -1
-}
-
-// inspection is an advisor.Inspection with its references resolved; a bundle
-// holds the union of its parts.
-type inspection struct {
-	*advisor.Inspection
-	answers []int
-	access  []int
-	routes  []int // places that it opens by whichever way is taken
-	needs   []int
-	signs   []lookSign
-	minutes int
-}
-
-type route struct {
-	*advisor.Route
-	through [][]int
-}
-
-// maxCombos bounds the ways that are tried for the routes of a book.
-const maxCombos = 64
 
 // New makes a checked book ready. The program must be the one that was
 // compiled with it.
@@ -114,170 +81,6 @@ func (e *Engine) Book() *advisor.Book { return e.book }
 
 // Program gives the compiled conditions of the book.
 func (e *Engine) Program() *condition.Program { return e.program }
-
-func (e *Engine) indexRoutes() {
-	e.combos = [][]int{nil}
-	for i := range e.book.Routes {
-		r := route{Route: &e.book.Routes[i]}
-		var next [][]int
-		for w := range r.Ways {
-			r.through = append(r.through, e.operationsOf(r.Ways[w].Through))
-			for _, c := range e.combos {
-				next = append(next, append(append([]int(nil), c...), w))
-			}
-		}
-		if len(next) > 0 && len(next) <= maxCombos {
-			e.combos = next
-		}
-		e.routes = append(e.routes, r)
-	}
-}
-
-func (e *Engine) indexOperations() {
-	for i := range e.book.Operations {
-		o := operation{Operation: &e.book.Operations[i], upgrade: -1}
-		o.needs = append(e.needsOf(o.Needs), e.needsOf(o.Brings)...)
-		if o.Upgrade != "" {
-			if base, ok := e.operation[o.Upgrade]; ok {
-				o.upgrade = base
-				o.needs = append(o.needs, need{op: base, route: -1})
-			}
-		}
-		for v := range o.Variants {
-			o.variants = append(o.variants, e.needsOf(o.Variants[v].Needs))
-		}
-		for _, s := range o.Savings {
-			if with, ok := e.operation[s.With]; ok {
-				o.savings = append(o.savings, saving{with, s.Hours})
-			}
-		}
-		for _, id := range o.Looks {
-			if k, ok := e.suspect[id]; ok {
-				o.looks = append(o.looks, k)
-			}
-		}
-		e.ops = append(e.ops, o)
-	}
-}
-
-func (e *Engine) needsOf(list []advisor.Need) []need {
-	var out []need
-	for _, n := range list {
-		if op, ok := e.operation[n.Op]; ok {
-			out = append(out, need{op: op, route: -1, when: n.When.ID})
-			continue
-		}
-		for r := range e.routes {
-			if e.routes[r].ID == n.Op {
-				out = append(out, need{op: -1, route: r, when: n.When.ID})
-			}
-		}
-	}
-	return out
-}
-
-func (e *Engine) routesOf(ids []string) []int {
-	var out []int
-	for r := range e.routes {
-		if slices.Contains(ids, e.routes[r].ID) {
-			out = append(out, r)
-		}
-	}
-	return out
-}
-
-func (e *Engine) operationsOf(ids []string) []int {
-	var out []int
-	for _, id := range ids {
-		if i, ok := e.operation[id]; ok {
-			out = append(out, i)
-		}
-	}
-	return out
-}
-
-func (e *Engine) indexSuspects() {
-	family := map[string]int{}
-	for i := range e.book.Families {
-		family[e.book.Families[i].ID] = i
-	}
-	for i := range e.book.Suspects {
-		s := suspect{Suspect: &e.book.Suspects[i], family: -1}
-		s.curedBy = e.operationsOf(s.CuredBy)
-		if s.Danger != nil {
-			s.before = e.operationsOf(s.Danger.Before)
-		}
-		if f, ok := family[s.Family]; ok {
-			s.family = f
-		}
-		for _, o := range s.curedBy {
-			e.ops[o].suspects = append(e.ops[o].suspects, i)
-		}
-		for j := range e.book.Signs {
-			if e.book.Signs[j].Suspect == s.ID {
-				s.signs = append(s.signs, &e.book.Signs[j])
-			}
-		}
-		e.suspects = append(e.suspects, s)
-	}
-}
-
-func (e *Engine) indexLooks() {
-	for i := range e.book.Inspections {
-		e.looks = append(e.looks, inspection{Inspection: &e.book.Inspections[i], minutes: e.book.Inspections[i].Minutes})
-	}
-	for i := range e.looks {
-		l := &e.looks[i]
-		answers, access, routes, needs := map[int]bool{}, map[int]bool{}, map[int]bool{}, map[int]bool{}
-		parts := []*advisor.Inspection{l.Inspection}
-		sum := 0
-		for _, id := range l.Bundle {
-			if k, ok := e.look[id]; ok {
-				parts = append(parts, e.looks[k].Inspection)
-				sum += e.looks[k].Minutes
-			}
-		}
-		if l.minutes == 0 {
-			l.minutes = sum
-		}
-		for _, p := range parts {
-			for _, q := range p.Answers {
-				if k, ok := e.question[q]; ok {
-					answers[k] = true
-				}
-			}
-			mark(access, e.operationsOf(p.Access))
-			mark(routes, e.routesOf(p.Access))
-			mark(needs, e.operationsOf(p.Needs))
-		}
-		l.answers, l.access, l.routes, l.needs = sorted(answers), sorted(access), sorted(routes), sorted(needs)
-	}
-}
-
-// opens lists the operations by which a look gets at its place, through the
-// ways taken.
-func (e *Engine) opens(l *inspection, combo []int) []int {
-	if len(l.routes) == 0 {
-		return l.access
-	}
-	out := append([]int(nil), l.access...)
-	for _, r := range l.routes {
-		out = append(out, e.routes[r].through[combo[r]]...)
-	}
-	return out
-}
-
-// mayOpen lists the operations by which a look may get at its place, through
-// any way.
-func (e *Engine) mayOpen(l *inspection) []int {
-	out := append([]int(nil), l.access...)
-	for _, r := range l.routes {
-		for _, through := range e.routes[r].through {
-			out = append(out, through...)
-		}
-	}
-	return out
-}
 
 // price gives the exact price of a care, 1 when the shop has none of that name.
 func (e *Engine) price(care string) scope.Price {

@@ -21,15 +21,15 @@ type force struct {
 
 // forces gathers what is forced, the danger of each suspect, and what clashes.
 type forces struct {
-	ops    []force
-	looked []advisor.Truth // by suspect: danger known sound, known bad, or unknown
-	notes  []string
+	ops   []force
+	sound []advisor.Truth // by suspect: danger known sound, known bad, or unknown
+	notes []string
 }
 
 // forcing works out what is forced in and out. Safety is never priced: a
 // danger found bad forces its operations in, and wins against any standing rule.
 func (r *reading) forcing(c *advisor.Case, d []doubt, off []bool) *forces {
-	f := &forces{ops: make([]force, len(r.e.ops)), looked: make([]advisor.Truth, len(d))}
+	f := &forces{ops: make([]force, len(r.e.ops)), sound: make([]advisor.Truth, len(d))}
 	r.standing(f, off)
 	r.dangers(f, d, off)
 	r.decisions(f, c, off)
@@ -75,25 +75,25 @@ func (r *reading) dangers(f *forces, d []doubt, off []bool) {
 	for k := range r.e.suspects {
 		s := &r.e.suspects[k]
 		if s.Danger == nil || d[k].here == advisor.False {
-			f.looked[k] = advisor.True
+			f.sound[k] = advisor.True
 			continue
 		}
-		f.looked[k] = r.sound(s.Danger.Good.ID)
+		f.sound[k] = r.sound(s.Danger.Good.ID)
 		for _, o := range s.curedBy {
 			if off[o] {
 				continue
 			}
-			if f.looked[k] == advisor.False && d[k].here == advisor.True {
+			if f.sound[k] == advisor.False && d[k].here == advisor.True {
 				f.ops[o] = force{in: true, why: "danger", by: s.ID, because: found(s),
 					sources: append(slices.Clone(s.Danger.Sources), s.Sources...)}
-			} else if f.looked[k] != advisor.True && !f.ops[o].in {
+			} else if f.sound[k] != advisor.True && !f.ops[o].in {
 				f.ops[o].possibly = true
 			}
 		}
 	}
 	for o := range r.e.ops {
 		for _, k := range r.e.ops[o].looks {
-			if f.looked[k] == advisor.Unknown && !off[o] && f.ops[o].why != "danger" {
+			if f.sound[k] == advisor.Unknown && !off[o] && f.ops[o].why != "danger" {
 				s := &r.e.suspects[k]
 				f.ops[o] = force{in: true, why: "to look", by: s.ID, because: s.Danger.Because, sources: s.Danger.Sources, outMaybe: true}
 			}
@@ -106,14 +106,7 @@ func found(s *suspect) string {
 	if s.Danger.Because == "" || s.Danger.Because == s.Because {
 		return s.Because
 	}
-	return sentence(s.Because) + " Counts as sound: " + s.Danger.Because
-}
-
-func cmpOr(a, b string) string {
-	if a != "" {
-		return a
-	}
-	return b
+	return advisor.Sentence(s.Because) + " Counts as sound: " + s.Danger.Because
 }
 
 // decisions applies what the owner accepted and declined. Whoever declines a
@@ -127,7 +120,7 @@ func (r *reading) decisions(f *forces, c *advisor.Case, off []bool) {
 	for _, d := range c.Declined {
 		if o, ok := r.e.operation[d.Operation]; ok {
 			because := "The owner declined it."
-			if slices.ContainsFunc(r.e.ops[o].suspects, func(k int) bool { return r.e.suspects[k].Danger != nil && f.looked[k] != advisor.True }) {
+			if slices.ContainsFunc(r.e.ops[o].suspects, func(k int) bool { return r.e.suspects[k].Danger != nil && f.sound[k] != advisor.True }) {
 				because = "The owner declined it: its hold stays, and the car leaves on a trailer."
 			}
 			f.ops[o] = force{out: true, why: "declined", by: d.By, because: because}

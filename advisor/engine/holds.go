@@ -6,14 +6,19 @@ import (
 	"longstand/advisor"
 )
 
-// holds lists the holds that stand: the condition is not known to be false
+// stands tells whether a hold stands: its condition is not known to be false
 // from seen, measured or paper, and what lifts it is not known from seen or
 // measured. Unknown is never "fine".
+func (r *reading) stands(h *advisor.Hold) bool {
+	return r.upTo(1, h.When.ID) != advisor.False && !(h.Until.Given() && r.upTo(0, h.Until.ID) == advisor.True)
+}
+
+// holds lists the holds that stand.
 func (s *situation) holds() []advisor.HoldAdvice {
 	var out []advisor.HoldAdvice
 	for i := range s.e.book.Holds {
 		h := &s.e.book.Holds[i]
-		if s.upTo(1, h.When.ID) == advisor.False || h.Until.Given() && s.upTo(0, h.Until.ID) == advisor.True {
+		if !s.stands(h) {
 			continue
 		}
 		a := advisor.HoldAdvice{ID: h.ID, Name: h.Name, Stops: allStopped(h.Stops), When: s.all(h.When.ID),
@@ -45,16 +50,16 @@ func allStopped(stops []string) []string {
 // lifts lists what can lift a hold: the inspections and questions that answer
 // what its condition still reads, and the work whose doing it waits for.
 func (s *situation) lifts(h *advisor.Hold) (by []advisor.Settle, missing []string) {
-	open := map[int]bool{}
+	open := newSet(len(s.e.book.Questions))
 	if h.Until.Given() {
-		mark(open, s.views[0].Missing(h.Until.ID, nil))
+		open.addAll(s.views[0].Missing(h.Until.ID, nil))
 	}
 	if s.all(h.When.ID) == advisor.Unknown {
-		mark(open, s.missing(h.When.ID))
+		open.addAll(s.missing(h.When.ID))
 	}
 	for i := range s.e.looks {
 		l := &s.e.looks[i]
-		if s.all(l.When.ID) != advisor.False && slices.ContainsFunc(l.answers, func(q int) bool { return open[q] }) {
+		if s.all(l.When.ID) != advisor.False && slices.ContainsFunc(l.answers, open.has) {
 			by = append(by, advisor.Settle{Kind: "inspection", ID: l.ID})
 		}
 	}
@@ -65,7 +70,7 @@ func (s *situation) lifts(h *advisor.Hold) (by []advisor.Settle, missing []strin
 			}
 		}
 	}
-	for _, q := range sorted(open) {
+	for _, q := range open.list() {
 		missing = append(missing, s.e.book.Questions[q].ID)
 		if s.e.book.Questions[q].Station != "inspection" {
 			by = append(by, advisor.Settle{Kind: "question", ID: s.e.book.Questions[q].ID})

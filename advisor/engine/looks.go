@@ -1,212 +1,174 @@
 package engine
 
 import (
+	"cmp"
 	"slices"
 
 	"longstand/advisor"
-	"longstand/advisor/belief"
-	"longstand/advisor/worth"
 )
 
-// prospect is what one inspection (or open question) can bring.
-type prospect struct {
-	worth    int64     // in minor units, before the minutes
-	net      int64     // less the minutes
-	inScope  []float64 // by operation: chance of the outcomes with it in the scope
-	suspects []int     // those that can move
+// looked is an inspection of the book as it stands in a case.
+type looked struct {
+	prospect
+	index   int
+	advice  advisor.InspectionAdvice
+	answers []int // open questions that it answers
+	advised bool
+	lifts   int // the earliest act that it can free, in the order of Acts; behind all when none
 }
 
-// open tells whether a question's answer could still say more.
-func (s *situation) open(q int) bool { return !exact(&s.e.book.Questions[q], s.values[q]) }
-
-// look works out what answering some questions is worth, its access forced in.
-func (s *situation) look(answers, access []int, minutes int) prospect {
-	faces, moved := s.faces(answers)
-	pr := prospect{suspects: moved, inScope: make([]float64, len(s.e.ops)), net: -s.e.minutesCost(minutes)}
-	if len(faces) == 0 && s.allIn(access) {
-		return pr // nothing can move, and nothing has to be opened
+// inspections works out every look that can still answer something.
+func (s *situation) inspections(holds []advisor.HoldAdvice) []looked {
+	out := make([]looked, 0, len(s.e.looks))
+	for i := range s.e.looks {
+		if k, ok := s.answering(i); ok {
+			s.inspect(&k, holds)
+			out = append(out, k)
+		}
 	}
-	p := s.net.problem // a copy: benefits and forcing change, the rest is shared
-	p.Benefit, p.In = slices.Clone(p.Benefit), slices.Clone(p.In)
+	rank(out)
+	return out
+}
+
+// inspect values a look and tells of it.
+func (s *situation) inspect(k *looked, holds []advisor.HoldAdvice) {
+	l := &s.e.looks[k.index]
+	k.prospect = s.prospect(k.answers, s.e.opens(l, s.combo), l.minutes)
+	s.describe(k, l, holds)
+}
+
+// answering is a look with the open questions that it answers, if there are any.
+func (s *situation) answering(i int) (looked, bool) {
+	k := looked{index: i}
+	if s.all(s.e.looks[i].When.ID) == advisor.False {
+		return k, false
+	}
+	for _, q := range s.e.looks[i].answers {
+		if s.open(q) {
+			k.answers = append(k.answers, q)
+		}
+	}
+	return k, len(k.answers) > 0
+}
+
+// describe fills in what a page says of a look, and whether it is advised:
+// because it lifts a hold, looks at a danger, or is worth more than it costs.
+func (s *situation) describe(k *looked, l *inspection, holds []advisor.HoldAdvice) {
+	a := &k.advice
+	*a = advisor.InspectionAdvice{ID: l.ID, Name: l.Name, Where: l.Where, Net: k.net, Worth: k.worth,
+		Cost: s.e.minutesCost(l.minutes), Minutes: l.minutes, Tools: l.Tools, Lacks: s.e.lacks(l.Tools), Breaks: l.Breaks, FirstStart: l.FirstStart,
+		Bundle: l.Bundle, Reason: l.Because, Sources: l.Sources, Cautions: s.cautions(l.Hazards)}
+	access := s.e.opens(l, s.combo)
+	a.Access = s.ids(access)
+	a.WhenOpen = len(access) > 0
 	for _, o := range access {
-		for _, j := range s.net.reach[o] {
-			p.In[j] = p.In[j] || !p.Out[j]
-		}
+		a.WhenOpen = a.WhenOpen && (s.member[o] || s.done[o])
 	}
-	mean := 0.0
-	for _, o := range worth.Outcomes(s.figures.chance, faces, worth.Limit) {
-		copy(p.Benefit, s.net.problem.Benefit)
-		for _, m := range o.Changes {
-			s.shift(p.Benefit, m.Suspect, m.Chance)
+	for _, q := range k.answers {
+		a.Answers = append(a.Answers, s.e.book.Questions[q].ID)
+	}
+	for _, h := range holds {
+		if slices.Contains(h.LiftedBy, advisor.Settle{Kind: "inspection", ID: l.ID}) && h.When == advisor.True {
+			a.Lifts = append(a.Lifts, h.ID)
 		}
-		c := s.solver.Best(&p, s.price)
-		mean += float64(o.Chance * float64(c.Value))
-		for i := range pr.inScope {
-			if c.Member[i] {
-				pr.inScope[i] += o.Chance
+		for _, act := range l.Acts {
+			if slices.Contains(h.Stops, act) && !slices.Contains(a.Blocked, h.ID) && !slices.Contains(a.Lifts, h.ID) {
+				a.Blocked = append(a.Blocked, h.ID)
 			}
 		}
 	}
-	pr.worth = round((mean - float64(s.value)) / float64(s.price.Den))
-	pr.net = pr.worth - s.e.minutesCost(minutes)
-	return pr
-}
-
-// allIn tells whether operations are in the scope already.
-func (s *situation) allIn(ops []int) bool {
-	for _, o := range ops {
-		if !s.member[o] {
-			return false
+	k.lifts = earliest(a.Lifts, holds)
+	a.Dangers = s.dangersSeen(k.answers)
+	a.Before = append(slices.Clone(l.After), s.undone(l.needs)...)
+	for o, p := range k.inScope {
+		if k.net > 0 && p >= 0.05 && p <= 0.95 {
+			a.Settles = append(a.Settles, s.e.ops[o].ID)
 		}
 	}
-	return true
+	a.Advised = len(a.Lifts) > 0 || len(a.Dangers) > 0 || k.net > 0
+	k.advised = a.Advised
 }
 
-// shift sets a suspect's benefit to what it is at another chance.
-func (s *situation) shift(benefit []int64, k int, chance float64) {
-	if node := s.net.node[k]; node >= 0 {
-		benefit[node] += round(chance*float64(s.net.loss[k])) - s.net.benefit[k]
+// earliest is the first act, in the order of waking a car, that some holds stop.
+func earliest(lifted []string, holds []advisor.HoldAdvice) int {
+	first := len(advisor.Acts)
+	for i := range holds {
+		if len(holds[i].Stops) > 0 && slices.Contains(lifted, holds[i].ID) {
+			first = min(first, slices.Index(advisor.Acts, holds[i].Stops[0]))
+		}
 	}
+	return first
 }
 
-// openSigns lists, once for a case, every undecided sign of a suspect that can
-// still move the choice, with the questions it reads and the move it would make.
-func (s *situation) openSigns() []worth.Settled {
-	if s.signs != nil {
-		return s.signs
-	}
-	s.signs = []worth.Settled{}
-	for k := range s.e.suspects {
-		if s.doubts[k].here == advisor.False || s.net.node[k] < 0 {
+// dangersSeen lists the dangers not yet looked at whose soundness reads one of the questions.
+func (s *situation) dangersSeen(questions []int) []string {
+	var out []string
+	for i := range s.e.suspects {
+		d := s.e.suspects[i].Danger
+		if d == nil || s.forces.sound[i] != advisor.Unknown || s.doubts[i].here == advisor.False {
 			continue
 		}
-		d := &s.doubts[k]
-		for i, sign := range s.e.suspects[k].signs {
-			if d.levels[i] >= 0 || len(sign.Levels) == 0 && d.evidence[i].Truth.Known() {
-				continue
-			}
-			if missing := s.signMissing(sign); len(missing) > 0 {
-				if m, ok := s.move(k, i, sign, missing); ok {
-					s.signs = append(s.signs, m)
-				}
+		for _, q := range s.views[0].Missing(d.Good.ID, nil) {
+			if slices.Contains(questions, q) {
+				out = append(out, s.e.suspects[i].ID)
+				break
 			}
 		}
 	}
-	return s.signs
+	return out
 }
 
-// faces lays out what the signs that a look settles can say. A sign is settled
-// when every open question that it still reads is answered.
-func (s *situation) faces(answers []int) (faces []worth.Face, moved []int) {
-	var signs []worth.Settled
-	for _, m := range s.openSigns() {
-		if all(m.Questions, answers) {
-			signs = append(signs, m)
+// lacks lists the tools of a look that the shop does not have. A shop that says
+// nothing of its tools has them all.
+func (e *Engine) lacks(tools []string) (out []string) {
+	s := &e.book.Settings
+	if len(s.Tools) == 0 {
+		return nil
+	}
+	for _, t := range tools {
+		if !slices.Contains(s.Tools, t) && !slices.Contains(s.HandTools, t) {
+			out = append(out, t)
 		}
 	}
-	if len(signs) == 0 {
-		return nil, nil
-	}
-	faces = worth.Faces(signs)
-	seen := map[int]bool{}
-	for _, f := range faces {
-		for _, m := range f.Moves {
-			seen[m.Suspect] = true
-		}
-	}
-	return faces, sorted(seen)
+	return out
 }
 
-// all tells whether every one of some questions is among the answers, in order.
-func all(questions, answers []int) bool {
-	for _, q := range questions {
-		if _, ok := slices.BinarySearch(answers, q); !ok {
-			return false
-		}
-	}
-	return true
-}
-
-// signMissing lists the questions that a sign still reads.
-func (s *situation) signMissing(sign *advisor.Sign) []int {
-	if len(sign.Levels) == 0 {
-		return s.missing(sign.When.ID)
-	}
-	set := map[int]bool{}
-	for i := range sign.Levels {
-		mark(set, s.missing(sign.Levels[i].When.ID))
-	}
-	return sorted(set)
-}
-
-// move is how a suspect moves when a sign is settled by what is seen.
-func (s *situation) move(k, i int, sign *advisor.Sign, missing []int) (worth.Settled, bool) {
-	out := worth.Settled{Who: k, Questions: missing, Move: worth.Move{ID: sign.ID, Suspect: k}}
-	if f := s.e.suspects[k].family; f >= 0 {
-		out.Who = -1 - f
-		for j := range s.e.suspects {
-			if j != k && s.e.suspects[j].family == f && s.doubts[j].here != advisor.False {
-				out.Move.Rivals = append(out.Move.Rivals, j)
-			}
-		}
-	}
-	if len(sign.Levels) > 0 {
-		out.Move.Ways = s.levelWays(sign)
-	} else {
-		now := s.doubts[k].chance
-		ways, ok := worth.Between(now, s.chanceIf(k, i, advisor.True), s.chanceIf(k, i, advisor.False))
-		if !ok {
-			return out, false
-		}
-		out.Move.Ways = ways
-	}
-	for _, w := range out.Move.Ways {
-		out.Strength = max(out.Strength, w.With/w.Without, w.Without/w.With)
-	}
-	return out, out.Strength > 1
-}
-
-// levelWays shares out the levels still possible.
-func (s *situation) levelWays(sign *advisor.Sign) []worth.Way {
-	var ways []worth.Way
-	var with, without float64
-	for i := range sign.Levels {
-		if l := &sign.Levels[i]; s.all(l.When.ID) != advisor.False { // the last level may always be possible
-			w := worth.Way{With: share(l.With, false), Without: share(l.Without, false)}
-			ways = append(ways, w)
-			with, without = with+w.With, without+w.Without
-		}
-	}
-	for i := range ways {
-		ways[i].With, ways[i].Without = ways[i].With/with, ways[i].Without/without
-	}
-	return ways
-}
-
-// chanceIf is a suspect's chance, families included, if a sign were seen to be
-// so or not so.
-func (s *situation) chanceIf(k, i int, t advisor.Truth) float64 {
-	d := &s.doubts[k]
-	evidence := slices.Clone(d.evidence)
-	evidence[i].Truth, evidence[i].How = t, advisor.Seen
-	alone, _, _ := belief.Update(d.base, evidence, s.e.book.Settings.Trust)
-	f := s.e.suspects[k].family
-	if f < 0 {
-		return alone
-	}
-	var bases, ratios []float64
-	at := 0
-	for j := range s.e.suspects {
-		if s.e.suspects[j].family != f || s.doubts[j].here == advisor.False {
+// rank orders looks: those that lift holds first, by the earliest act they free,
+// then dangers, then those for which the shop has the tools, then by net; but
+// none before a look that must come first.
+func rank(looks []looked) {
+	slices.SortStableFunc(looks, func(a, b looked) int {
+		return cmp.Or(last(a.advised, b.advised), cmp.Compare(a.lifts, b.lifts),
+			last(len(a.advice.Dangers) > 0, len(b.advice.Dangers) > 0),
+			last(len(a.advice.Lacks) == 0, len(b.advice.Lacks) == 0),
+			cmp.Compare(b.net, a.net), cmp.Compare(a.advice.ID, b.advice.ID))
+	})
+	for at := 0; at < len(looks); {
+		first := at + 1 + slices.IndexFunc(looks[at+1:], func(l looked) bool {
+			return l.advised && slices.Contains(looks[at].advice.Before, l.advice.ID)
+		})
+		if first == at || !looks[at].advised {
+			at++
 			continue
 		}
-		ratio := s.doubts[j].ratio
-		if j == k {
-			at = len(bases)
-			ratio, _ = belief.Ratio(make([]belief.Line, len(evidence)), evidence, &s.e.book.Settings.Trust)
-		}
-		bases, ratios = append(bases, s.doubts[j].base), append(ratios, ratio)
+		ahead := looks[first]
+		copy(looks[at+1:first+1], looks[at:first])
+		looks[at] = ahead
 	}
-	p, _ := belief.ExactlyOne(bases, ratios)
-	return p[at]
+	for i := range looks {
+		if looks[i].advised {
+			looks[i].advice.Rank = i + 1
+		}
+	}
+}
+
+// last orders true before false.
+func last(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case a:
+		return -1
+	}
+	return 1
 }

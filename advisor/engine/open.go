@@ -11,7 +11,7 @@ import (
 // ask them. It is Advise without everything else, for an interview that wants
 // the next question after every answer.
 func (e *Engine) Open(c *advisor.Case) []advisor.OpenQuestion {
-	return e.weigh(c, false).openQuestions()
+	return e.weigh(c).openQuestions()
 }
 
 // openQuestions lists the walk-round questions that can still matter, in the
@@ -34,7 +34,7 @@ func (s *situation) openQuestions() []advisor.OpenQuestion {
 			o.Structure = f.structure
 			o.Feeds, o.Suspects = s.feedNames(f)
 			if !f.structure {
-				pr := s.look([]int{q}, nil, question.Minutes)
+				pr := s.prospect([]int{q}, nil, question.Minutes)
 				o.Worth, o.Net = pr.worth, pr.net
 			}
 		}
@@ -45,26 +45,4 @@ func (s *situation) openQuestions() []advisor.OpenQuestion {
 			last(a.Structure, b.Structure), cmp.Compare(b.Net, a.Net))
 	})
 	return out
-}
-
-// feed is what one open question bears on.
-type feed struct {
-	structure bool
-	ops       map[int]bool
-	suspects  map[int]bool
-	rules     map[string]bool
-}
-
-func (s *situation) feedNames(f *feed) (feeds, suspects []string) {
-	for _, o := range sorted(f.ops) {
-		feeds = append(feeds, s.e.ops[o].ID)
-	}
-	for r := range f.rules {
-		feeds = append(feeds, r)
-	}
-	slices.Sort(feeds)
-	for _, k := range sorted(f.suspects) {
-		suspects = append(suspects, s.e.suspects[k].ID)
-	}
-	return slices.Compact(feeds), suspects
 }

@@ -1,11 +1,6 @@
 package engine
 
-import (
-	"math/bits"
-	"slices"
-	"strings"
-	"unicode"
-)
+import "math/bits"
 
 // set is a set of small numbers: operations, questions.
 type set []uint64
@@ -37,42 +32,23 @@ func (s set) list() []int {
 	return out
 }
 
-func mark(set map[int]bool, list []int) {
-	for _, i := range list {
-		set[i] = true
-	}
-}
-
-func sorted(set map[int]bool) []int {
-	out := make([]int, 0, len(set))
-	for i := range set {
-		out = append(out, i)
-	}
-	slices.Sort(out)
-	return out
-}
-
-// name lists the ids of marked operations in the book's order.
-func (e *Engine) names(marked []bool) []string {
+// ids names operations that the car has.
+func (s *situation) ids(ops []int) []string {
 	var out []string
-	for i, in := range marked {
-		if in {
-			out = append(out, e.ops[i].ID)
+	for _, o := range ops {
+		if !s.off[o] {
+			out = append(out, s.e.ops[o].ID)
 		}
 	}
 	return out
 }
 
-// sentence makes words into a sentence: a capital first, a full stop last.
-func sentence(words string) string {
-	words = strings.TrimSpace(words)
-	if words == "" {
-		return ""
+func (s *situation) undone(ops []int) []string {
+	var out []string
+	for _, o := range ops {
+		if !s.off[o] && !s.done[o] {
+			out = append(out, s.e.ops[o].ID)
+		}
 	}
-	r := []rune(words)
-	r[0] = unicode.ToUpper(r[0])
-	if last := r[len(r)-1]; last != '.' && last != '?' && last != '!' {
-		r = append(r, '.')
-	}
-	return string(r)
+	return out
 }

@@ -32,19 +32,26 @@ type situation struct {
 }
 
 // weigh works out the scope of a case.
-func (e *Engine) weigh(c *advisor.Case, open bool) *situation { return e.read(c, open).weigh(c) }
+func (e *Engine) weigh(c *advisor.Case) *situation { return e.read(c, false).weigh(c) }
 
 // weigh works out the scope of a case as this reading has it.
 func (r *reading) weigh(c *advisor.Case) *situation {
-	s := &situation{reading: r, c: c}
+	s := r.begin(c)
+	s.factor = s.hoursFactor(asNow)
+	s.figures = s.figuresAt(asNow)
+	s.choose()
+	return s
+}
+
+// begin works out what a scope is chosen by: the price, what the car has, how
+// likely each suspect is, and what is in or out whatever its price.
+func (r *reading) begin(c *advisor.Case) *situation {
+	s := &situation{reading: r, c: c, solver: scope.NewSolver(len(r.e.ops)*2, len(r.e.ops)*8)}
 	s.care, s.why = s.careOf()
 	s.price = r.e.price(s.care)
 	s.fit()
 	s.doubts = s.chances(s.fitted)
 	s.forces = s.forcing(c, s.doubts, s.off)
-	s.factor = s.hoursFactor(asNow)
-	s.figures = s.figuresAt(asNow)
-	s.choose()
 	return s
 }
 
@@ -63,6 +70,7 @@ func (s *situation) careOf() (care, why string) {
 
 // fit tells which operations the car has. Not known counts as fitted.
 func (s *situation) fit() {
+	s.required = nil // what is required hangs on what is fitted
 	s.fitted, s.off = make([]advisor.Truth, len(s.e.ops)), make([]bool, len(s.e.ops))
 	for i := range s.e.ops {
 		s.fitted[i] = s.all(s.e.ops[i].Fitted.ID)
@@ -96,7 +104,6 @@ func (s *situation) figuresAt(at edge) *figures {
 // is left is reckoned to be cured later by the ways that make that cheapest,
 // whichever way is taken now, so that the choices can be compared.
 func (s *situation) choose() {
-	s.solver = scope.NewSolver(len(s.e.ops)*2, len(s.e.ops)*8)
 	s.later = s.cheapestLater()
 	some := false
 	// The cheapest ways come first, so that they stand where all are worth as much.
@@ -115,55 +122,8 @@ func (s *situation) choose() {
 	}
 }
 
-// cheapestLater is the combination of ways by which what is left costs least later.
-func (s *situation) cheapestLater() []int {
-	var best []int
-	var least int64
-	for _, combo := range s.e.combos {
-		if !s.passable(combo) {
-			continue
-		}
-		if net := s.draw(s.figures, combo, combo); best == nil || net.baseline < least {
-			best, least = combo, net.baseline
-		}
-	}
-	return best
-}
-
 // weighMargins works out what each operation is worth having in the scope.
 func (s *situation) weighMargins() {
 	s.margins = make([]scope.Margin, len(s.net.problem.Benefit))
 	s.solver.Margins(&s.net.problem, s.price, s.margins)
-}
-
-// passable tells whether every way of a combination can be taken: not known to
-// be impossible, and through operations that the car has.
-func (s *situation) passable(combo []int) bool {
-	for r, w := range combo {
-		route := &s.e.routes[r]
-		if s.all(route.Ways[w].When.ID) == advisor.False && s.possibleWays(r) > 0 {
-			return false
-		}
-		for _, o := range route.through[w] {
-			if s.off[o] && s.possibleWays(r) > 0 {
-				return false
-			}
-		}
-	}
-	return true
-}
-
-// possibleWays counts the ways of a route that can be taken.
-func (s *situation) possibleWays(r int) (n int) {
-	route := &s.e.routes[r]
-	for w := range route.Ways {
-		ok := s.all(route.Ways[w].When.ID) != advisor.False
-		for _, o := range route.through[w] {
-			ok = ok && !s.off[o]
-		}
-		if ok {
-			n++
-		}
-	}
-	return n
 }

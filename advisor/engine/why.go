@@ -90,7 +90,7 @@ func (s *situation) verdicts(about *subject) []verdict {
 		holds := s.holds()
 		for _, h := range about.hold {
 			id := s.e.book.Holds[h].ID
-			out = append(out, verdict{id, stands(holds, id)})
+			out = append(out, verdict{id, holdSays(holds, id)})
 		}
 	}
 	for _, i := range about.look {
@@ -129,7 +129,8 @@ const (
 	noAnswer  = "nothing left for it to answer"
 )
 
-func stands(holds []advisor.HoldAdvice, id string) string {
+// holdSays tells how a hold stands among those that do.
+func holdSays(holds []advisor.HoldAdvice, id string) string {
 	i := slices.IndexFunc(holds, func(h advisor.HoldAdvice) bool { return h.ID == id })
 	switch {
 	case i < 0:
@@ -146,9 +147,7 @@ func (s *situation) wanted(i int) string {
 	if !ok {
 		return noAnswer
 	}
-	l := &s.e.looks[i]
-	k.prospect = s.look(k.answers, s.e.opens(l, s.combo), l.minutes)
-	if s.describe(&k, l, s.holds()); k.advised {
+	if s.inspect(&k, s.holds()); k.advised {
 		return calledFor
 	}
 	return notCalled

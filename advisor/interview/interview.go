@@ -73,12 +73,7 @@ func (iv *Interview) matters() []advisor.OpenQuestion {
 
 // Question gives a question of the book by its id, or nil.
 func (iv *Interview) Question(id string) *advisor.Question {
-	for i := range iv.book.Questions {
-		if iv.book.Questions[i].ID == id {
-			return &iv.book.Questions[i]
-		}
-	}
-	return nil
+	return iv.book.Question(id)
 }
 
 // Next gives the next question, or nil when there is nothing left to ask.

@@ -23,7 +23,7 @@ func handback(p *page) string {
 	p.decided("Done", c.Done, "Nothing is recorded as done.")
 	p.decided("Declined", c.Declined, "")
 	p.byCall("Yours to do", func(o *advisor.OperationAdvice) bool { return o.Who == "owner" && doing(o.Call) },
-		func(o *advisor.OperationAdvice) string { return sentence(o.Reason) })
+		func(o *advisor.OperationAdvice) string { return advisor.Sentence(o.Reason) })
 	p.byCall("Advised, and not done", func(o *advisor.OperationAdvice) bool { return o.Who != "owner" && doing(o.Call) && !o.Access },
 		func(o *advisor.OperationAdvice) string { return p.because(o) })
 	p.byCall("Not decided: to be looked at first", func(o *advisor.OperationAdvice) bool { return o.Call == advisor.LookFirst && !o.Access },
@@ -71,10 +71,10 @@ func (p *page) decided(title string, list []advisor.Decision, none string) {
 		}
 		p.para("  - ", "    ", words+".")
 		if d.Note != "" {
-			p.para("    ", "    ", sentence(d.Note))
+			p.para("    ", "    ", advisor.Sentence(d.Note))
 		}
-		if o := p.op(d.Operation); o != nil && o.Forced == "declined" {
-			p.para("    ", "    ", sentence(o.Reason))
+		if o := p.a.Operation(d.Operation); o != nil && o.Forced == "declined" {
+			p.para("    ", "    ", advisor.Sentence(o.Reason))
 		}
 	}
 }
@@ -93,14 +93,4 @@ func (p *page) byCall(title string, is func(*advisor.OperationAdvice) bool, word
 		}
 		p.para("  - ", "    ", o.Name+": "+words(o))
 	}
-}
-
-// op finds an operation, nil when there is none of that id.
-func (p *page) op(id string) *advisor.OperationAdvice {
-	for i := range p.a.Operations {
-		if p.a.Operations[i].ID == id {
-			return &p.a.Operations[i]
-		}
-	}
-	return nil
 }

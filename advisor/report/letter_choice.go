@@ -71,7 +71,7 @@ func (l *letter) setByHand(o *advisor.OperationAdvice) string {
 		return ""
 	}
 	v := o.Overruled
-	return " " + l.say("overruled", with{"By": v.By, "Date": longDay(v.Date, 0, l.a.Settings.Locale), "Was": string(o.Was), "Why": sentence(v.Why)})
+	return " " + l.say("overruled", with{"By": v.By, "Date": longDay(v.Date, 0, l.a.Settings.Locale), "Was": string(o.Was), "Why": advisor.Sentence(v.Why)})
 }
 
 // refusal says what "no" means: what then stays forbidden, and what a fault
@@ -120,7 +120,7 @@ func (l *letter) worst(ops []*advisor.OperationAdvice) *advisor.SuspectAdvice {
 	var worst *advisor.SuspectAdvice
 	for _, o := range ops {
 		for _, id := range o.Suspects {
-			s := l.suspect(id)
+			s := l.a.Suspect(id)
 			if s != nil && s.IfLeft > 0 && s.Chance >= 0.05 && (worst == nil || s.IfLeft > worst.IfLeft) {
 				worst = s
 			}

@@ -57,11 +57,11 @@ type cause struct {
 // turnsOn finds the operation that the car turns on: lifting the head when signs
 // speak on anything below it, otherwise the operation on which signs say most.
 func (l *letter) turnsOn() cause {
-	head := l.operation("head_off")
+	head := l.a.Operation(headOff)
 	if head != nil && head.Call != advisor.NotFitted {
 		best := cause{op: head}
 		for i := range l.a.Operations {
-			if o := &l.a.Operations[i]; o.ID == "head_off" || slices.Contains(o.Needs, "head_off") {
+			if o := &l.a.Operations[i]; o == head || slices.Contains(o.Needs, headOff) {
 				best.k = l.louder(best.k, o.Suspects)
 			}
 		}
@@ -82,7 +82,7 @@ func (l *letter) turnsOn() cause {
 // louder is the suspect, of one and some more, on which counted signs say most.
 func (l *letter) louder(k *advisor.SuspectAdvice, more []string) *advisor.SuspectAdvice {
 	for _, id := range more {
-		if s := l.suspect(id); weight(s) > weight(k) {
+		if s := l.a.Suspect(id); weight(s) > weight(k) {
 			k = s
 		}
 	}

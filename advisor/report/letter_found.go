@@ -134,12 +134,12 @@ func (l *letter) notLooked() section {
 	for i := range l.a.Case.Answers {
 		an := &l.a.Case.Answers[i]
 		phrase := map[advisor.State]string{advisor.Hidden: "unseen.hidden", advisor.CantTell: "unseen.cannot"}[an.Value.State]
-		if q := l.question(an.Question); phrase != "" && q != nil {
+		if q := l.b.Question(an.Question); phrase != "" && q != nil {
 			put(l.say(phrase, nil), l.say("unseen.note", with{"Name": l.name(q.Name), "Note": an.Note}))
 		}
 	}
 	for i := range why {
-		why[i].Texts[0] = sentence(why[i].Texts[0])
+		why[i].Texts[0] = advisor.Sentence(why[i].Texts[0])
 	}
 	if len(why) > 0 {
 		s.Blocks = append(s.Blocks, block{Kind: pairsBlock, Pairs: why})
@@ -148,15 +148,6 @@ func (l *letter) notLooked() section {
 		s.Blocks = append(s.Blocks, block{Kind: paraBlock, Text: l.say("unseen.open", with{"Count": n})})
 	}
 	return s
-}
-
-func (l *letter) question(id string) *advisor.Question {
-	for i := range l.b.Questions {
-		if l.b.Questions[i].ID == id {
-			return &l.b.Questions[i]
-		}
-	}
-	return nil
 }
 
 // whyNotYet says what stands before a look.

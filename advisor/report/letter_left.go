@@ -8,9 +8,6 @@ import (
 	"longstand/advisor"
 )
 
-// bigAccess are the ways in that an owner asks about: left shut, they are said.
-var bigAccess = []string{"head_off", "engine_out", "gearbox_out"}
-
 // leftAlone says what an owner would ask about most: the ways in that stay
 // shut, what the foreman set, and the dearest. The others stand overleaf.
 func (l *letter) leftAlone() section {
@@ -45,11 +42,11 @@ func (l *letter) leftInFull() section {
 func (l *letter) leftShut() (chief, rest []*advisor.OperationAdvice) {
 	for i := range l.a.Operations {
 		o := &l.a.Operations[i]
-		if o.Call == advisor.Leave && o.Forced != "done" && (!o.Access || o.Overruled != nil || slices.Contains(bigAccess, o.ID)) {
+		if o.Call == advisor.Leave && o.Forced != "done" && told(o) {
 			rest = append(rest, o)
 		}
 	}
-	first := func(o *advisor.OperationAdvice) bool { return o.Overruled != nil || slices.Contains(bigAccess, o.ID) }
+	first := func(o *advisor.OperationAdvice) bool { return o.Overruled != nil || slices.Contains(bigDoors, o.ID) }
 	slices.SortStableFunc(rest, func(a, b *advisor.OperationAdvice) int {
 		switch {
 		case first(a) && !first(b):
@@ -71,7 +68,7 @@ func (l *letter) leaving(ops []*advisor.OperationAdvice) []pair {
 	var out []pair
 	for _, o := range ops {
 		until := l.book(o.Until)
-		if up := l.operation(o.ContainedIn); up != nil {
+		if up := l.a.Operation(o.ContainedIn); up != nil {
 			until = l.say("leave.contained", with{"Name": l.name(up.Name)})
 		}
 		out = append(out, pair{Lead: l.title(o.Name), Texts: []string{
@@ -83,7 +80,7 @@ func (l *letter) leaving(ops []*advisor.OperationAdvice) []pair {
 // ended gives each lead a full stop.
 func ended(list []pair) []pair {
 	for i := range list {
-		list[i].Lead = sentence(list[i].Lead)
+		list[i].Lead = advisor.Sentence(list[i].Lead)
 	}
 	return list
 }

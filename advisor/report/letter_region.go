@@ -148,7 +148,7 @@ func (l *letter) explained(blocks []block, said map[string]bool) []string {
 		for _, m := range l.region.trade.FindAllString(b.words(), -1) {
 			if w := l.region.means[strings.ToLower(m)]; !said[w.ID] {
 				said[w.ID] = true
-				items = append(items, sentence(l.region.shown[w.ID]+": "+l.region.say(w.Means)))
+				items = append(items, advisor.Sentence(l.region.shown[w.ID]+": "+l.region.say(w.Means)))
 			}
 		}
 	}

@@ -129,7 +129,7 @@ func (l *letter) foundSince(since *advisor.Letter) []block {
 		if known[an.Question]--; known[an.Question] >= 0 {
 			continue
 		}
-		if q := l.question(an.Question); q != nil && an.Value.State != advisor.NotAsked {
+		if q := l.b.Question(an.Question); q != nil && an.Value.State != advisor.NotAsked {
 			found = append(found, l.finding(q, an))
 		}
 	}
@@ -145,7 +145,7 @@ func (l *letter) movedCalls(since *advisor.Letter) []block {
 	for i := range l.a.Operations {
 		o := &l.a.Operations[i]
 		then, now := callThen(since, o.ID), callNow(o)
-		if then == now || o.Access && !slices.Contains(bigAccess, o.ID) {
+		if then == now || o.Access && !slices.Contains(bigDoors, o.ID) {
 			continue
 		}
 		if o.Forced == "done" {

@@ -39,7 +39,7 @@ func (l *letter) howFar() section {
 func (l *letter) names(ids []string) string {
 	out := ""
 	for _, id := range ids {
-		if o := l.operation(id); o != nil {
+		if o := l.a.Operation(id); o != nil {
 			out += l.book(o.Name) + " "
 		}
 	}

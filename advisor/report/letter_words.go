@@ -54,7 +54,7 @@ func (l *letter) say(phrase string, values with) string {
 }
 
 // book gives a sentence of the book in the words of the shop's region.
-func (l *letter) book(s string) string { return l.region.say(sentence(s)) }
+func (l *letter) book(s string) string { return l.region.say(advisor.Sentence(s)) }
 
 // name gives a name of the book in the words of the shop's region.
 func (l *letter) name(s string) string {
@@ -66,7 +66,7 @@ func (l *letter) title(s string) string { return strings.TrimSuffix(l.book(s), "
 
 // taxed writes minor units without tax as money with tax.
 func (l *letter) taxed(minor int64) string {
-	return Money(int64(math.Floor(float64(minor)*(1+l.a.Settings.Tax)+0.5)), l.a.Settings)
+	return Money(taxed(minor, l.a.Settings), l.a.Settings)
 }
 
 // language is that of the phrases, with the shop's land where it is spoken there.

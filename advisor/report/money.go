@@ -1,5 +1,3 @@
-// Package report is the writing desk: it turns the one record of advice into
-// words for a terminal, a page or a program. It computes nothing.
 package report
 
 import (
@@ -23,6 +21,11 @@ func Money(minor int64, s *advisor.Settings) string {
 		sign = "-"
 	}
 	return sign + signed(digits(float64(whole), 0, s.Locale), s)
+}
+
+// taxed is a sum with tax, in minor units. Only pages add tax.
+func taxed(minor int64, s *advisor.Settings) int64 {
+	return int64(math.Floor(float64(minor)*(1+s.Tax) + 0.5))
 }
 
 func abs(x int64) int64 {

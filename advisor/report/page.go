@@ -1,7 +1,22 @@
+// Package report is the writing desk: it turns the one record of advice into
+// words for a terminal, a page or a program. It computes nothing.
+//
+// Its files, by the page that they write; page*.go serve them all:
+//
+//   - text*.go: the advice, for a terminal and as Markdown (markdown.go).
+//   - why*.go, ladder.go, reckoning.go: why a call stands, how far to go, and
+//     how every sum came about.
+//   - sheet*.go: the sheet for the bench.
+//   - letter*.go: the letter to the owner, its words in words/phrases.tmpl.
+//   - json*.go: the record for programs, by advice.schema.json.
+//   - shelf.go: what is in a book.
+//   - money.go, digits.go, spoken.go: amounts, figures and words as the shop
+//     writes them.
 package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"longstand/advisor"
@@ -95,4 +110,30 @@ func (p *page) footer() {
 	}
 	p.gap()
 	p.para("", "", Closing)
+}
+
+// cautions prints each safety note beside its step: whole the first time on a
+// page, after that by its hazard in one line.
+func (p *page) cautions(list []advisor.CautionAdvice, indent string) {
+	if p.said == nil {
+		p.said = map[string]bool{}
+	}
+	var again []string
+	for _, c := range list {
+		if p.said[c.ID] {
+			if h := strings.ReplaceAll(c.Hazard, "_", " "); !slices.Contains(again, h) {
+				again = append(again, h)
+			}
+			continue
+		}
+		p.said[c.ID] = true
+		text := advisor.Sentence(c.Text)
+		if c.Defers != "" {
+			text += " Defers to: " + advisor.Sentence(c.Defers)
+		}
+		p.para(indent+"! ", indent+"  ", text)
+	}
+	if len(again) > 0 {
+		p.para(indent+"! ", indent+"  ", "As above: "+strings.Join(again, ", ")+".")
+	}
 }

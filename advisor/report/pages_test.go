@@ -147,7 +147,7 @@ func TestEveryIdIsExplained(t *testing.T) {
 	e := shelf()
 	a := advised(t, e, cases+"/practice/P05.toml", "")
 	n := 0
-	for i, it := range report.BookItems(e.Book()) {
+	for i, it := range e.Book().Items() {
 		asked := slices.Contains([]string{"operation", "suspect", "inspection", "hold", "question"}, it.Kind)
 		w := advisor.Why{ID: it.ID}
 		switch {

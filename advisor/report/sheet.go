@@ -159,7 +159,7 @@ func (p *sheet) work(o *advisor.OperationAdvice) {
 	}
 	p.box(p.book.Box(o.ID), head+")")
 	if o.Overruled != nil {
-		p.para("      ", "      ", fmt.Sprintf("Set by %s: %s", o.Overruled.By, sentence(o.Overruled.Why)))
+		p.para("      ", "      ", fmt.Sprintf("Set by %s: %s", o.Overruled.By, advisor.Sentence(o.Overruled.Why)))
 	}
 	p.cautions(o.Cautions, "      ")
 }

@@ -10,7 +10,7 @@ import (
 // look prints one look: what stops it, its cautions, and a box for every
 // question that it can answer.
 func (p *sheet) look(k *advisor.InspectionAdvice) {
-	p.para("  ", "    ", fmt.Sprintf("Look: %s (%s)", strings.TrimSuffix(sentence(k.Name), "."), Hours(k.Minutes)))
+	p.para("  ", "    ", fmt.Sprintf("Look: %s (%s)", strings.TrimSuffix(advisor.Sentence(k.Name), "."), Hours(k.Minutes)))
 	if len(k.Tools) > 0 {
 		p.para("      ", "      ", "With: "+strings.Join(k.Tools, ", ")+".")
 	}
@@ -18,7 +18,7 @@ func (p *sheet) look(k *advisor.InspectionAdvice) {
 		p.para("      ", "      ", "Not before: "+strings.Join(p.holdNames(k.Blocked), "; ")+".")
 	}
 	if k.Breaks != "" {
-		p.para("      ", "      ", "May break: "+sentence(k.Breaks))
+		p.para("      ", "      ", "May break: "+advisor.Sentence(k.Breaks))
 	}
 	p.cautions(k.Cautions, "      ")
 	for _, id := range k.Answers {
@@ -28,11 +28,8 @@ func (p *sheet) look(k *advisor.InspectionAdvice) {
 
 // question prints a box for an answer, with the words it may be given in.
 func (p *sheet) question(id string) {
-	for i := range p.book.Questions {
-		q := &p.book.Questions[i]
-		if q.ID == id {
-			p.box(p.book.Box(id), q.Name+": "+mayBe(q))
-		}
+	if q := p.book.Question(id); q != nil {
+		p.box(p.book.Box(id), q.Name+": "+mayBe(q))
 	}
 }
 

@@ -9,56 +9,6 @@ import (
 	"longstand/advisor"
 )
 
-// Item is one item of the book with its place.
-type Item struct {
-	Kind, ID, Name string
-	At             advisor.Place
-	Sources        []string
-}
-
-// BookItems lists every item of a book by kind.
-func BookItems(b *advisor.Book) []Item {
-	var out []Item
-	add := func(kind, id, name string, g *advisor.Ground) {
-		out = append(out, Item{kind, id, name, g.At, g.Sources})
-	}
-	for i := range b.Questions {
-		q := &b.Questions[i]
-		out = append(out, Item{"question", q.ID, q.Name, q.At, nil})
-	}
-	for i := range b.Derived {
-		add("derived", b.Derived[i].ID, b.Derived[i].Name, &b.Derived[i].Ground)
-	}
-	for i := range b.Suspects {
-		add("suspect", b.Suspects[i].ID, b.Suspects[i].Name, &b.Suspects[i].Ground)
-	}
-	for i := range b.Signs {
-		add("sign", b.Signs[i].ID, b.Signs[i].Name, &b.Signs[i].Ground)
-	}
-	for i := range b.Inspections {
-		add("inspection", b.Inspections[i].ID, b.Inspections[i].Name, &b.Inspections[i].Ground)
-	}
-	for i := range b.Operations {
-		add("operation", b.Operations[i].ID, b.Operations[i].Name, &b.Operations[i].Ground)
-	}
-	for i := range b.Routes {
-		add("route", b.Routes[i].ID, b.Routes[i].Name, &b.Routes[i].Ground)
-	}
-	for i := range b.Standing {
-		add("standing", b.Standing[i].ID, strings.Join(b.Standing[i].Operations, ", "), &b.Standing[i].Ground)
-	}
-	for i := range b.Holds {
-		add("hold", b.Holds[i].ID, b.Holds[i].Name, &b.Holds[i].Ground)
-	}
-	for i := range b.Cautions {
-		add("caution", b.Cautions[i].ID, b.Cautions[i].Hazard, &b.Cautions[i].Ground)
-	}
-	for i := range b.Types {
-		add("type", b.Types[i].ID, b.Types[i].Name, &b.Types[i].Ground)
-	}
-	return out
-}
-
 // BookSummary counts a book's items in one line.
 func BookSummary(b *advisor.Book) string {
 	return fmt.Sprintf("%d questions, %d suspects, %d signs, %d inspections, %d operations, %d standing rules, %d holds, %d cautions: no fault found\n",
@@ -68,7 +18,7 @@ func BookSummary(b *advisor.Book) string {
 // BookList lists the items, one a line.
 func BookList(b *advisor.Book) string {
 	var out strings.Builder
-	for _, it := range BookItems(b) {
+	for _, it := range b.Items() {
 		out.WriteString(wrap(it.Name, fmt.Sprintf("%-11s %-32s ", it.Kind, it.ID), strings.Repeat(" ", 45), 100))
 	}
 	return out.String()
@@ -78,7 +28,7 @@ func BookList(b *advisor.Book) string {
 // figures are from memory, and the items that rest on it.
 func BookSources(b *advisor.Book) string {
 	by := map[string][]string{}
-	for _, it := range BookItems(b) {
+	for _, it := range b.Items() {
 		for _, s := range it.Sources {
 			by[s] = append(by[s], it.ID)
 		}

@@ -2,7 +2,6 @@ package report
 
 import (
 	"slices"
-	"strings"
 
 	"longstand/advisor"
 )
@@ -65,7 +64,7 @@ func SpokenWhy(a *advisor.Advice, b *advisor.Book, w *advisor.Why) *advisor.Why 
 			*s = l.region.say(*s)
 		}
 		t.Ways = inEach(t.Ways, func(f *advisor.Finding) { f.Name = l.region.say(f.Name) })
-		q := l.question(t.Question)
+		q := l.b.Question(t.Question)
 		if q != nil && (q.Kind == advisor.NumberKind && t.Value.Low == t.Value.High || q.Kind == advisor.ReadingsKind) {
 			t.Written = l.value(q, t.Value)
 			if told := l.answer(t.Question); told != nil {
@@ -88,12 +87,4 @@ func (l *letter) answer(question string) (one *advisor.Answer) {
 		}
 	}
 	return one
-}
-
-// station is where one stands, in the words of the shop's region.
-func (p *page) station(id string) string {
-	if p.a.Settings.Locale == "en-US" {
-		return strings.Replace(stationNames[id], "bonnet", "hood", 1)
-	}
-	return stationNames[id]
 }

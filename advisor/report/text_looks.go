@@ -8,11 +8,6 @@ import (
 	"longstand/advisor"
 )
 
-// stationNames are where one stands, as said on pages.
-var stationNames = map[string]string{"story": "With the owner", "papers": "With the papers", "outside": "Outside, walking round",
-	"cabin": "In the cabin", "luggage": "At the luggage space", "bonnet": "Under the bonnet, cold", "underneath": "Underneath, on stands or lift",
-	"bench": "On the bench", "inspection": "On the bench"}
-
 func (p *page) looks() {
 	if len(p.a.Open) > 0 {
 		defer p.openCount()
@@ -100,7 +95,7 @@ func (p *page) look(k *advisor.InspectionAdvice, said []string) {
 		}
 	}
 	if k.Reason != "" {
-		p.para("     ", "     ", sentence(k.Reason))
+		p.para("     ", "     ", advisor.Sentence(k.Reason))
 	}
 	switch {
 	case k.WhenOpen:
@@ -113,11 +108,11 @@ func (p *page) look(k *advisor.InspectionAdvice, said []string) {
 	}
 	own := slices.DeleteFunc(slices.Clone(k.Blocked), func(id string) bool { return slices.Contains(said, id) })
 	if words := p.notBefore(own); words != "" {
-		p.para("     ", "     ", sentence(words))
+		p.para("     ", "     ", advisor.Sentence(words))
 	}
 	say("Done first: ", append(p.lookNames(k.Before), p.operations(k.Before)...)...)
 	if k.Breaks != "" {
-		p.para("     ", "     ", "Risk: "+sentence(k.Breaks))
+		p.para("     ", "     ", "Risk: "+advisor.Sentence(k.Breaks))
 	}
 	p.cautions(k.Cautions, "     ")
 }

@@ -51,7 +51,7 @@ func explain[T any](p *page, w *advisor.Why, items []T, of func(*T) string, tell
 		}
 	}
 	p.head(sentenceOpen(w.Name) + ": " + idle[w.Kind])
-	p.para("", "", sentence(w.Because))
+	p.para("", "", advisor.Sentence(w.Because))
 }
 
 // foil words a call against what might have been expected instead.
@@ -101,22 +101,22 @@ func (p *page) whyOperation(o *advisor.OperationAdvice) {
 func (p *page) ledgers(o *advisor.OperationAdvice) {
 	shown := false
 	for _, id := range o.Suspects {
-		i := slices.IndexFunc(p.a.Suspects, func(s advisor.SuspectAdvice) bool { return s.ID == id })
-		if i < 0 {
+		s := p.a.Suspect(id)
+		if s == nil {
 			continue
 		}
 		if !shown {
 			p.title("What speaks for it and against it")
 			shown = true
 		}
-		p.para("* ", "  ", fmt.Sprintf("%s: %s", sentenceOpen(p.a.Suspects[i].Name), Chance(p.a.Suspects[i].Chance)))
-		p.ledger(&p.a.Suspects[i], o.Reason)
+		p.para("* ", "  ", fmt.Sprintf("%s: %s", sentenceOpen(s.Name), Chance(s.Chance)))
+		p.ledger(s, o.Reason)
 	}
 }
 
 func (p *page) whySuspect(s *advisor.SuspectAdvice) {
 	p.head(fmt.Sprintf("%s: %s", sentenceOpen(s.Name), p.suspected(s)))
-	p.para("", "", sentence(s.Because))
+	p.para("", "", advisor.Sentence(s.Because))
 	p.title("What speaks for it and against it")
 	p.ledger(s, s.Because)
 	if len(s.CuredBy) > 0 {
@@ -148,15 +148,4 @@ func (p *page) small(w *advisor.Why) {
 		p.cautions(p.care, "")
 	}
 	p.sources(w)
-}
-
-// suspectNames gives the plain names of suspects.
-func (p *page) suspectNames(ids []string) []string {
-	var out []string
-	for i := range p.a.Suspects {
-		if slices.Contains(ids, p.a.Suspects[i].ID) {
-			out = append(out, p.a.Suspects[i].Name)
-		}
-	}
-	return out
 }

@@ -13,11 +13,11 @@ import (
 // What the page has said already is not said again.
 func (p *page) ledger(s *advisor.SuspectAdvice, said string) {
 	if !strings.Contains(said, strings.TrimSuffix(s.Because, ".")) {
-		p.para("  ", "  ", sentence(s.Because))
+		p.para("  ", "  ", advisor.Sentence(s.Because))
 	}
 	base := "Before any sign: " + Chance(s.Base) + "."
 	if s.BaseNote != "" && s.BaseNote != s.Because {
-		base += " " + sentence(s.BaseNote)
+		base += " " + advisor.Sentence(s.BaseNote)
 	}
 	p.para("  ", "  ", base)
 	p.signs("For:", s, func(l *advisor.LedgerLine) bool { return l.Counted && l.Ratio >= tells })
@@ -102,6 +102,6 @@ func (p *page) sources(w *advisor.Why) {
 				}
 			}
 		}
-		p.para("  - ", "    ", sentence(words))
+		p.para("  - ", "    ", advisor.Sentence(words))
 	}
 }

@@ -92,11 +92,10 @@ func some(list []string, most int) string {
 // breakEven says at which chance of the fault that asks most for it the call
 // would turn.
 func (p *page) breakEven(o *advisor.OperationAdvice) {
-	i := slices.IndexFunc(p.a.Suspects, func(s advisor.SuspectAdvice) bool { return s.ID == o.Lead })
-	if o.BreakEven == nil || i < 0 {
+	s := p.a.Suspect(o.Lead)
+	if o.BreakEven == nil || s == nil {
 		return
 	}
-	s := &p.a.Suspects[i]
 	now, turn := apart(s.Chance, *o.BreakEven)
 	words := "It would pay from %s on; now it is %s: %s."
 	if *o.BreakEven <= s.Chance {
@@ -109,7 +108,7 @@ func (p *page) breakEven(o *advisor.OperationAdvice) {
 func (p *page) standing(ids []string) (out []string) {
 	for i := range p.a.Standing {
 		if s := &p.a.Standing[i]; slices.Contains(ids, s.ID) {
-			out = append(out, sentence(s.Because))
+			out = append(out, advisor.Sentence(s.Because))
 		}
 	}
 	return out

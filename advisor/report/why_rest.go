@@ -14,7 +14,7 @@ func (p *page) whyLook(k *advisor.InspectionAdvice) {
 		verdict = "not called for"
 	}
 	p.head(sentenceOpen(k.Name) + ": " + verdict)
-	p.para("", "", sentence(k.Reason))
+	p.para("", "", advisor.Sentence(k.Reason))
 	if len(k.Dangers) > 0 {
 		p.para("It looks at a danger: ", "  ", strings.Join(p.suspectNames(k.Dangers), "; ")+".")
 	}
@@ -44,7 +44,7 @@ func (p *page) whyLook(k *advisor.InspectionAdvice) {
 
 func (p *page) whyHold(h *advisor.HoldAdvice) {
 	p.para("", "  ", fmt.Sprintf("DO NOT %s UNTIL %s.", strings.Join(first(h.Stops), " or "), strings.TrimSuffix(h.Name, ".")))
-	p.para("", "", sentence(h.Because))
+	p.para("", "", advisor.Sentence(h.Because))
 	if h.When != advisor.True {
 		p.para("", "", "It is not known yet whether it applies; until then it stands.")
 	}
@@ -68,7 +68,7 @@ func (p *page) whyHold(h *advisor.HoldAdvice) {
 func (p *page) whyQuestion(w *advisor.Why) {
 	p.head(w.Name)
 	if w.Because != "" {
-		p.para("", "", sentence(w.Because))
+		p.para("", "", advisor.Sentence(w.Because))
 	}
 	if w.Now != "" {
 		p.para("Known now: ", "  ", w.Now+".")

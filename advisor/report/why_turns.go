@@ -103,16 +103,6 @@ func (p *page) changes(t *advisor.Turn) string {
 	return strings.Join(out, "; ")
 }
 
-// thing names an operation or a hold.
-func (p *page) thing(id string) string {
-	for i := range p.a.Holds {
-		if h := &p.a.Holds[i]; h.ID == id {
-			return fmt.Sprintf("do not %s until %s", strings.Join(first(h.Stops), " or "), strings.TrimSuffix(h.Name, "."))
-		}
-	}
-	return p.name(id)
-}
-
 // asking says of a walk-round question where its answer is found.
 var asking = map[string]string{"story": "Ask the owner", "papers": "Look in the papers", "outside": "Look, outside",
 	"cabin": "Look, in the cabin", "luggage": "Look, at the luggage space", "bonnet": "Look, under the bonnet",

@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// eight is the example of decision.md B7.
+// eight is an example worked out by hand.
 var eight = Network{
 	{Name: "engine_out", Cost: 900},
 	{Name: "gearbox_off", Cost: 200, Needs: []string{"engine_out"}},
@@ -60,7 +60,7 @@ func TestEightOperationsByPrice(t *testing.T) {
 	}
 }
 
-// Which questions are live (B7): only those on the clutch and the sump.
+// Which questions are live: only those on the clutch and the sump.
 func TestLiveQuestions(t *testing.T) {
 	low, high := problemOf(t, eight), problemOf(t, eight)
 	for name, r := range map[string][2]int64{"clutch": {300, 1400}, "sump_clean": {100, 240}, "fuel_tank": {500, 700}, "flywheel_skim": {40, 60}, "mounts": {90, 100}} {
@@ -96,7 +96,7 @@ func TestOverlap(t *testing.T) {
 	assert.Equal(t, int64(0), Overlap(1100, nil))
 	assert.Equal(t, int64(2700), Overlap(900, []float64{1, 1, 1, 1}), "four sure reasons open it once")
 
-	// B9: two items behind one door, p .3, own loss 200, reopening 1100.
+	// Two items behind one door, p .3, own loss 200, reopening 1100.
 	n := Network{{Name: "door", Cost: 1}, {Name: "a", Cost: 1, Benefit: 390, Needs: []string{"door"}}, {Name: "b", Cost: 1, Benefit: 390, Needs: []string{"door"}}}
 	p := problemOf(t, n)
 	assert.Equal(t, int64(780), p.Benefit[1]+p.Benefit[2])

@@ -129,16 +129,3 @@ func (l *ladder) split(nodes []int32, zone int32) {
 	l.split(lower, zl)
 	l.split(upper, zu)
 }
-
-// Between says between which steps a budget lies: it reaches steps[within] and
-// falls short of steps[within+1]. within is -1 when it does not reach the first.
-// A better scope for just this budget may lie on no step (decision.md B8).
-func Between(steps []Step, budget int64) (within int) {
-	within = -1
-	for i, step := range steps {
-		if step.Cost <= budget {
-			within = i
-		}
-	}
-	return within
-}

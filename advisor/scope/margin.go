@@ -92,8 +92,8 @@ func (s *Solver) margin(i int32, c Closure) Margin {
 
 // BreakEven is the chance at which the call on a node flips, from its benefit
 // (chance x loss), its margin and the loss if it is left: the value forced in
-// rises with the chance by price x loss, the value forced out not at all
-// (decision.md A5). It may lie outside 0 to 1: then no chance flips the call.
+// rises with the chance by price x loss, the value forced out not at all.
+// It may lie outside 0 to 1: then no chance flips the call.
 func BreakEven(benefit, margin int64, price Price, loss int64) float64 {
 	return (float64(benefit) - float64(margin)/float64(price.Num)) / float64(loss)
 }

@@ -52,7 +52,7 @@ func TestMarginOfWhatIsForced(t *testing.T) {
 	assert.Equal(t, int64(Impossible), all[eight.Find("rear_seal")].In)
 }
 
-// Break-even and the single answer that would flip the call (B7, last lines).
+// Break-even and the single answer that would flip the call.
 func TestBreakEven(t *testing.T) {
 	p := problemOf(t, eight)
 	s := NewSolver(len(eight), len(p.Arcs))

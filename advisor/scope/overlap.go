@@ -6,7 +6,7 @@ import "math"
 // if each benefit holds the whole opening times its own chance, together they
 // hold it sum(p) times, but it is opened again at most once, with the chance
 // that at least one is there. cost x (sum p - (1 - product of (1 - p))), rounded
-// half up (decision.md B9).
+// half up.
 func Overlap(cost int64, p []float64) int64 {
 	sum, none := 0.0, 1.0
 	for _, x := range p {

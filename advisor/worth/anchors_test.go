@@ -54,7 +54,7 @@ func test(id string, suspect int, hit, falseAlarm float64) Move {
 
 func alone(m Move) Face { return Face{ID: m.ID, Moves: []Move{m}} }
 
-// decision.md B6: repair at 400 or defer at 2000, chance .3.
+// Repair at 400 or defer at 2000, chance .3.
 func TestRepairOrDefer(t *testing.T) {
 	s := shop{net: scope.Network{{Name: "repair", Cost: 400}}, node: []int{0}, loss: []int64{2000}}
 	now := []float64{0.3}
@@ -71,7 +71,7 @@ func TestRepairOrDefer(t *testing.T) {
 	assert.InDelta(t, 1.0/22, out[1].Changes[0].Chance, 1e-15)
 }
 
-// decision.md B6: two tests of which each alone changes no decision and which
+// Two tests of which each alone changes no decision and which
 // together are worth 6; so a bundle is an inspection of its own.
 func TestTwoTestsAreWorthMoreAsABundle(t *testing.T) {
 	s := shop{net: scope.Network{{Name: "repair", Cost: 400}}, node: []int{0}, loss: []int64{1000}}
@@ -82,7 +82,7 @@ func TestTwoTestsAreWorthMoreAsABundle(t *testing.T) {
 	assert.InDelta(t, 6, s.worthOf(t, now, first, second), 1e-3)
 }
 
-// decision.md B7, the ladder of eight operations.
+// eight is a ladder of eight operations, worked out by hand.
 func eight(forced ...string) shop {
 	net := scope.Network{
 		{Name: "engine_out", Cost: 900},
@@ -97,7 +97,7 @@ func eight(forced ...string) shop {
 	return shop{net: net, node: []int{2}, loss: []int64{2000}, forced: forced}
 }
 
-// decision.md B6, "through the closure": a look at the clutch is worth more than
+// A look at the clutch is worth more than
 // the clutch alone, since its answer opens or shuts the whole block.
 func TestThroughTheClosure(t *testing.T) {
 	now := []float64{0.45}
@@ -159,7 +159,7 @@ func TestBetween(t *testing.T) {
 	assert.InDelta(t, 0.6, out[1].Changes[0].Chance, 1e-14)
 }
 
-// The layout of design 2.4: two suspects on one face, true first.
+// Two suspects on one face, true first.
 func TestLayoutOfAFace(t *testing.T) {
 	now := []float64{0.5, 0.5, 0.7}
 	face := Face{ID: "f", Moves: []Move{test("f", 0, 0.6, 0.2), test("g", 1, 0.9, 0.5)}} // true with .4 and .7

@@ -12,6 +12,9 @@ import (
 	"longstand/advisor/report"
 )
 
+// careHelp says what --care may be.
+const careHelp = "thrifty, normal or thorough, instead of the case's own"
+
 // formats are what advise can print.
 var formats = []string{"text", "json", "markdown"}
 
@@ -22,7 +25,7 @@ func (d *door) advise() *cobra.Command {
 		Example: "  longstand advise testdata/cases/demo.toml\n  longstand advise testdata/cases/demo.toml --format json\n" +
 			"  longstand advise testdata/cases/demo.toml --reckoning\n  longstand advise --schema"}
 	c.Flags().StringVar(&format, "format", "text", strings.Join(formats, ", "))
-	c.Flags().StringVar(&care, "care", "", "thrifty, normal or thorough, instead of the case's own")
+	c.Flags().StringVar(&care, "care", "", careHelp)
 	c.Flags().BoolVar(&reckoning, "reckoning", false, "how each sum came about, instead of the advice")
 	c.Flags().BoolVar(&schema, "schema", false, "the JSON Schema of --format json; no case is read")
 	c.Args = func(c *cobra.Command, args []string) error {
@@ -83,11 +86,7 @@ func (d *door) worked(path, care string) (*advisor.Advice, *advisor.Book, error)
 			return nil, nil, err
 		}
 	}
-	e, err := d.engine()
-	if err != nil {
-		return nil, nil, err
-	}
-	c, err := d.openCase(path, e.Book())
+	e, c, err := d.caseOf(path)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -126,6 +126,16 @@ func (d *door) tell(l diag.List) error {
 	return &exit{code: exitFault}
 }
 
+// caseOf loads the book and reads a case by it.
+func (d *door) caseOf(path string) (*engine.Engine, *advisor.Case, error) {
+	e, err := d.engine()
+	if err != nil {
+		return nil, nil, err
+	}
+	c, err := d.openCase(path, e.Book())
+	return e, c, err
+}
+
 // openCase reads a case by a book.
 func (d *door) openCase(path string, b *advisor.Book) (*advisor.Case, error) {
 	f, err := os.Open(path)
@@ -155,6 +165,14 @@ func (d *door) openCase(path string, b *advisor.Book) (*advisor.Case, error) {
 func oneCase(_ *cobra.Command, args []string) error {
 	if len(args) != 1 {
 		return usage("one case file is wanted; found %s", counted(args))
+	}
+	return nil
+}
+
+// noArgs checks that a command is given options only.
+func noArgs(_ *cobra.Command, args []string) error {
+	if len(args) > 0 {
+		return usage("only options are wanted; found %s", counted(args))
 	}
 	return nil
 }

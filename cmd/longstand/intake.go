@@ -36,7 +36,7 @@ func (d *door) intake() *cobra.Command {
 	c.Flags().BoolVar(&s.noInput, "no-input", false, "ask nothing; list what is missing")
 	c.Flags().BoolVar(&s.plain, "plain", false, "whole lines only, for screen readers and pipes")
 	c.Flags().StringVar(&s.answers, "answers", "", "file of answers, a line each: question = answer")
-	c.Flags().StringVar(&s.date, "date", "", "the day of a new case (default: today)")
+	c.Flags().StringVar(&s.date, "date", "", "the day of a new case, as 2025-10-14 (default: today)")
 	c.Flags().StringVar(&s.known, "type", "", "a known type of the house rules, whose answers are put in")
 	c.RunE = func(_ *cobra.Command, args []string) error {
 		if s.options.All && s.options.Brief {
@@ -63,7 +63,7 @@ func (k *desk) interview(s *sitting) error {
 	if s.known != "" {
 		t := iv.KnownType(s.known)
 		if t == nil {
-			return usage("--type: the shop knows no type %q; %s", s.known, cmpHint(s.known, k.types()))
+			return usage("--type: the shop knows no type %q; %s", s.known, nearestHint(s.known, k.types()))
 		}
 		if err := k.take(t); err != nil {
 			return err

@@ -13,7 +13,7 @@ func (d *door) ladder() *cobra.Command {
 	var budget int64
 	c := &cobra.Command{Use: "ladder CASE", Short: "how far to go, from lean to thorough",
 		Example: "  longstand ladder testdata/cases/demo.toml --budget 5000", Args: oneCase}
-	c.Flags().StringVar(&care, "care", "", "thrifty, normal or thorough, instead of the case's own")
+	c.Flags().StringVar(&care, "care", "", careHelp)
 	c.Flags().StringVar(&format, "format", "text", "text, markdown; JSON has the ladder under advise")
 	c.Flags().Int64Var(&budget, "budget", 0, "a sum to spend, in whole units of the currency, before tax")
 	c.RunE = func(c *cobra.Command, args []string) error {

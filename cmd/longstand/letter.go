@@ -38,7 +38,7 @@ func (d *door) letter() *cobra.Command {
 	c.Flags().StringVar(&ask.format, "format", "html", strings.Join(append(report.LetterFormats, "pdf"), ", "))
 	c.Flags().StringVarP(&ask.file, "output", "o", "", "file to write instead of standard output")
 	c.Flags().StringVar(&ask.phrases, "phrases", "", "file of the shop's own phrases, which stand in for the built-in ones (also letter.tmpl in a house directory)")
-	c.Flags().StringVar(&ask.day, "date", "", "the day on which it is written, as 2025-10-14; the case's date if not given")
+	c.Flags().StringVar(&ask.day, "date", "", "the day on which it is written, as 2025-10-14 (default: the case's)")
 	c.Flags().IntVar(&ask.since, "since", 0, "number of an earlier letter: say only what changed since it")
 	c.Flags().BoolVar(&ask.send, "send", false, "this letter goes to the owner: note in the case what it said")
 	c.RunE = func(_ *cobra.Command, args []string) error {
@@ -66,15 +66,11 @@ func (d *door) sendLetter(path string, ask *letterAsked) error {
 		return err
 	}
 	if !ask.send {
-		e, err := d.engine()
+		a, b, err := d.worked(path, "")
 		if err != nil {
 			return err
 		}
-		c, err := d.openCase(path, e.Book())
-		if err != nil {
-			return err
-		}
-		return d.writeLetter(e.Advise(c), e.Book(), ask, own)
+		return d.writeLetter(a, b, ask, own)
 	}
 	k, err := d.sit(path, "")
 	if err != nil {

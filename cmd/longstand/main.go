@@ -15,7 +15,7 @@ func main() {
 	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
 }
 
-// The exit codes (design section 5).
+// The exit codes, which scripts may rely on.
 const (
 	exitDone    = 0 // done, standing holds included
 	exitFault   = 1 // a fault in what was read

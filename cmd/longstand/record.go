@@ -30,7 +30,7 @@ func (d *door) record() *cobra.Command {
 	f.StringVar(&e.how, "how", "", "how it is known: "+strings.Join(advisor.Channels, ", "))
 	f.StringVar(&e.note, "note", "", "a remark")
 	f.StringVar(&e.by, "by", "", "who says so")
-	f.StringVar(&e.on, "on", "", "the date, as 2025-10-14")
+	f.StringVar(&e.on, "on", "", "the day, as 2025-10-14")
 	f.StringArrayVar(&e.photos, "photo", nil, "file of a photograph, named from the case's folder (repeatable)")
 	f.StringVar(&e.why, "why", "", "the reason of an overruled call")
 	f.StringVar(&e.from, "from", "", "file of answers: question, then its value or readings, separated by commas")
@@ -38,7 +38,7 @@ func (d *door) record() *cobra.Command {
 	f.BoolVar(&e.replace, "replace", false, "correct the answer that is there, instead of keeping both")
 	c.RunE = func(_ *cobra.Command, args []string) error {
 		if len(args) == 0 {
-			return usage("a case file is wanted, and what to record")
+			return usage("a case file is wanted, and what to record; found none")
 		}
 		if e.how != "" {
 			if err := oneOf("how", e.how, advisor.Channels); err != nil {

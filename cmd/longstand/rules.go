@@ -17,16 +17,16 @@ func (d *door) rules() *cobra.Command {
 		RunE: func(_ *cobra.Command, args []string) error {
 			names := []string{"check", "codes", "impact", "list", "new", "schema", "show", "try"}
 			if len(args) == 0 {
-				return usage("rules wants one of %s", strings.Join(names, ", "))
+				return usage("one of %s is wanted; found none", strings.Join(names, ", "))
 			}
-			return usage("rules has no command %q; %s", args[0], cmpHint(args[0], names))
+			return usage("rules has no command %q; %s", args[0], nearestHint(args[0], names))
 		}}
 	c.AddCommand(d.rulesCheck(), d.rulesList(), d.rulesShow())
 	c.AddCommand(d.rulesCodes(), d.rulesSchema(), d.rulesTry(), d.rulesImpact(), d.rulesNew())
 	return c
 }
 
-func cmpHint(word string, names []string) string {
+func nearestHint(word string, names []string) string {
 	if near := diag.Nearest(word, names); near != "" {
 		return "did you mean " + near + "?"
 	}
@@ -41,7 +41,7 @@ func (d *door) rulesCheck() *cobra.Command {
 		Example: "  longstand rules check\n  longstand rules check house/ --format github\n  longstand rules check house/ --suggest\n  longstand rules check house/ --watch"}
 	c.Flags().BoolVar(&sharp.survivors, "survivors", false, "what the specimens do not show, and the case that would show it: of the ITEMs, the DIRs or all")
 	c.Flags().BoolVar(&sharp.suggest, "suggest", false, "specimens for a person to answer: of the ITEMs, the DIRs or all")
-	c.Flags().StringVar(&format, "format", "text", "text, json or github")
+	c.Flags().StringVar(&format, "format", "text", "text, json, github")
 	c.Flags().BoolVar(&watching, "watch", false, "check again at each change of the house rules, until interrupted")
 	c.RunE = func(_ *cobra.Command, args []string) error {
 		if err := oneOf("format", format, []string{"text", "json", "github"}); err != nil {
@@ -103,7 +103,8 @@ func (d *door) checked(r *book.Result, format string) error {
 
 func (d *door) rulesList() *cobra.Command {
 	var sources, tools bool
-	c := &cobra.Command{Use: "list", Short: "every item of the book by kind", Args: cobra.NoArgs}
+	c := &cobra.Command{Use: "list", Short: "every item of the book by kind", Args: noArgs,
+		Example: "  longstand rules list\n  longstand rules list --sources"}
 	c.Flags().BoolVar(&sources, "sources", false, "the account of sources: where every rule and figure comes from")
 	c.Flags().BoolVar(&tools, "tools", false, "every tool that a look needs, and whether the shop has it")
 	c.RunE = func(*cobra.Command, []string) error {
@@ -125,13 +126,20 @@ func (d *door) rulesList() *cobra.Command {
 }
 
 func (d *door) rulesShow() *cobra.Command {
-	c := &cobra.Command{Use: "show ID", Short: "one item of the book as it is written", Args: cobra.ExactArgs(1)}
+	c := &cobra.Command{Use: "show ID", Short: "one item of the book as it is written",
+		Example: "  longstand rules show head_off"}
+	c.Args = func(_ *cobra.Command, args []string) error {
+		if len(args) != 1 {
+			return usage("one id is wanted; found %s", counted(args))
+		}
+		return nil
+	}
 	c.RunE = func(_ *cobra.Command, args []string) error {
 		e, err := d.engine()
 		if err != nil {
 			return err
 		}
-		items := report.BookItems(e.Book())
+		items := e.Book().Items()
 		var ids []string
 		found := false
 		for _, it := range items {
@@ -145,7 +153,7 @@ func (d *door) rulesShow() *cobra.Command {
 			return nil
 		}
 		slices.Sort(ids)
-		return &exit{exitUsage, fmt.Errorf("the book has no item %q; %s", args[0], cmpHint(args[0], ids))}
+		return &exit{exitUsage, fmt.Errorf("the book has no item %q; %s", args[0], nearestHint(args[0], ids))}
 	}
 	return c
 }

@@ -70,10 +70,8 @@ func atomsOf(q *advisor.Question, v advisor.Value) (atoms, buts []string) {
 			add(quoted(is[i])+" in "+q.ID, listed(slices.Delete(slices.Clone(is), i, i+1)))
 		}
 	case advisor.NumberKind:
-		if v.Low-step >= q.Low || q.Low >= q.High {
-			add(q.ID+" >= "+figure(v.Low), figure(v.Low-step))
-		} else if v.High+step <= q.High {
-			add(q.ID+" <= "+figure(v.High), figure(v.High+step))
+		if limit, beyond, ok := limitAt(q, v, step); ok {
+			add(q.ID+limit, figure(beyond))
 		}
 	case advisor.Year:
 		add(q.ID+" <= "+figure(v.High), figure(v.High+1))
@@ -112,6 +110,18 @@ func stillsOf(q *advisor.Question, v advisor.Value) (out []string) {
 		out = append(out, q.ID+" = "+readingsOf(slices.Repeat([]float64{low - step}, len(v.Readings))))
 	}
 	return out
+}
+
+// limitAt is the limit that a number just keeps, and the number one step beyond
+// it, on the side where the question's range has room.
+func limitAt(q *advisor.Question, v advisor.Value, step float64) (limit string, beyond float64, ok bool) {
+	switch {
+	case v.Low-step >= q.Low || q.Low >= q.High:
+		return " >= " + figure(v.Low), v.Low - step, true
+	case v.High+step <= q.High:
+		return " <= " + figure(v.High), v.High + step, true
+	}
+	return "", 0, false
 }
 
 func optionsIn(q *advisor.Question, set uint64) (ids []string) {

@@ -80,7 +80,7 @@ func codePage(codes []book.Code, id string) (string, error) {
 
 // codeHint names the nearest code; there are too many to list.
 func codeHint(id string, ids []string) string {
-	if hint := cmpHint(id, ids); strings.HasPrefix(hint, "did you") {
+	if hint := nearestHint(id, ids); strings.HasPrefix(hint, "did you") {
 		return hint
 	}
 	return "`longstand rules codes` lists them"

@@ -49,7 +49,7 @@ func (t *draftText) taught(c *advisor.Case, from string, noted []*advisor.Answer
 		if a.By != "" {
 			put("by", a.By)
 		}
-		q := questionOf(b, a.Question)
+		q := b.Question(a.Question)
 		is, not := atomsOf(q, a.Value)
 		if len(is) > 0 {
 			atoms, buts = append(atoms, is...), append(buts, not...)
@@ -124,7 +124,7 @@ func (t *draftText) condition(when string, fires, buts, stills []string) {
 func (t *draftText) knownOf(c *advisor.Case, b *advisor.Book) error {
 	var out []string
 	for i := range c.Answers {
-		q := questionOf(b, c.Answers[i].Question)
+		q := b.Question(c.Answers[i].Question)
 		if v := valueOf(q, c.Answers[i].Value); q.Fixed && q.Station != "story" && q.Kind != advisor.Year && v != "" {
 			out = append(out, q.ID+" = "+v)
 		}
@@ -134,10 +134,6 @@ func (t *draftText) knownOf(c *advisor.Case, b *advisor.Book) error {
 	}
 	t.put("answers", "{ "+strings.Join(slices.Compact(out), ", ")+" }")
 	return nil
-}
-
-func questionOf(b *advisor.Book, id string) *advisor.Question {
-	return &b.Questions[slices.IndexFunc(b.Questions, func(q advisor.Question) bool { return q.ID == id })]
 }
 
 // slug makes an id of a file's name.

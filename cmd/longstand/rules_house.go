@@ -12,33 +12,16 @@ import (
 // houseItem is one item that a house layer added or adjusted.
 type houseItem struct{ kind, id, layer string }
 
+// ofNoCar are the kinds of items that say nothing of a car by themselves: what
+// reads or says them does.
+var ofNoCar = []string{"derived", "route", "caution"}
+
 // houseItems lists what house layers brought into a book, by kind and id.
 func houseItems(b *advisor.Book) (out []houseItem) {
-	add := func(kind, id string, g *advisor.Ground) {
-		if g.Layer != "" {
-			out = append(out, houseItem{kind, id, g.Layer})
+	for _, it := range b.Items() {
+		if it.Layer != "" && !slices.Contains(ofNoCar, it.Kind) {
+			out = append(out, houseItem{it.Kind, it.ID, it.Layer})
 		}
-	}
-	for i := range b.Suspects {
-		add("suspect", b.Suspects[i].ID, &b.Suspects[i].Ground)
-	}
-	for i := range b.Signs {
-		add("sign", b.Signs[i].ID, &b.Signs[i].Ground)
-	}
-	for i := range b.Inspections {
-		add("inspection", b.Inspections[i].ID, &b.Inspections[i].Ground)
-	}
-	for i := range b.Operations {
-		add("operation", b.Operations[i].ID, &b.Operations[i].Ground)
-	}
-	for i := range b.Standing {
-		add("standing", b.Standing[i].ID, &b.Standing[i].Ground)
-	}
-	for i := range b.Holds {
-		add("hold", b.Holds[i].ID, &b.Holds[i].Ground)
-	}
-	for i := range b.Types {
-		add("type", b.Types[i].ID, &b.Types[i].Ground)
 	}
 	return out
 }
@@ -49,26 +32,26 @@ func houseItems(b *advisor.Book) (out []houseItem) {
 func (h houseItem) says(a *advisor.Advice) (words string, tookPart bool) {
 	switch h.kind {
 	case "suspect":
-		if i := slices.IndexFunc(a.Suspects, func(k advisor.SuspectAdvice) bool { return k.ID == h.id }); i >= 0 {
-			return report.Chance(a.Suspects[i].Chance), true
+		if k := a.Suspect(h.id); k != nil {
+			return report.Chance(k.Chance), true
 		}
 		return "does not apply to this car", false
 	case "sign":
 		return h.signSays(a)
 	case "inspection":
-		if i := slices.IndexFunc(a.Inspections, func(l advisor.InspectionAdvice) bool { return l.ID == h.id }); i >= 0 {
-			return lookSays(&a.Inspections[i])
+		if l := a.Inspection(h.id); l != nil {
+			return lookSays(l)
 		}
 		return "has nothing to tell on this car", false
 	case "operation":
-		if i := slices.IndexFunc(a.Operations, func(o advisor.OperationAdvice) bool { return o.ID == h.id }); i >= 0 {
-			return string(a.Operations[i].Call), a.Operations[i].InScope
+		if o := a.Operation(h.id); o != nil {
+			return string(o.Call), o.InScope
 		}
 	case "standing":
 		return h.ruleSays(a)
 	case "hold":
-		if i := slices.IndexFunc(a.Holds, func(o advisor.HoldAdvice) bool { return o.ID == h.id }); i >= 0 {
-			return holdSays(&a.Holds[i]), true
+		if o := a.Hold(h.id); o != nil {
+			return holdSays(o), true
 		}
 		return "does not stand", false
 	case "type":

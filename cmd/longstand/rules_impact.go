@@ -25,11 +25,11 @@ import (
 func (d *door) rulesImpact() *cobra.Command {
 	var dir string
 	c := &cobra.Command{Use: "impact --cases DIR", Short: "which stored cases' advice the house rules change, and how",
-		Example: "  longstand rules impact --cases testdata/cases/practice --house testdata/house/coast", Args: cobra.NoArgs}
+		Example: "  longstand rules impact --cases testdata/cases/practice --house testdata/house/coast", Args: noArgs}
 	c.Flags().StringVar(&dir, "cases", "", "directory of case files, read with all below it")
 	c.RunE = func(*cobra.Command, []string) error {
 		if dir == "" {
-			return usage("where are the cases? give --cases DIR")
+			return usage("a directory of cases is wanted; give --cases DIR")
 		}
 		d.folder = dir
 		i, err := d.impact(dir)

@@ -21,45 +21,22 @@ func onlyAdditions(was, now *advisor.Book) *additions {
 	if len(now.Withdrawn) > 0 || len(now.Types) > 0 || !sameSettings(was.Settings, now.Settings) || !sameQuestions(was, now) {
 		return nil
 	}
-	own := func(g *advisor.Ground) bool { return g.Layer == "" }
-	for i := range now.Suspects {
-		if !own(&now.Suspects[i].Ground) {
+	for _, it := range now.Items() {
+		if it.Layer != "" && !slices.Contains([]string{"standing", "hold", "derived"}, it.Kind) {
 			return nil
 		}
 	}
-	for i := range now.Signs {
-		if !own(&now.Signs[i].Ground) {
-			return nil
-		}
-	}
-	for i := range now.Operations {
-		if !own(&now.Operations[i].Ground) {
-			return nil
-		}
-	}
-	for i := range now.Inspections {
-		if !own(&now.Inspections[i].Ground) {
-			return nil
-		}
-	}
-	for i := range now.Routes {
-		if !own(&now.Routes[i].Ground) {
-			return nil
-		}
-	}
-	for i := range now.Families {
-		if !own(&now.Families[i].Ground) {
-			return nil
-		}
+	if slices.ContainsFunc(now.Families, func(f advisor.Family) bool { return f.Layer != "" }) {
+		return nil
 	}
 	a := &additions{}
 	for i := range now.Standing {
-		if !own(&now.Standing[i].Ground) {
+		if now.Standing[i].Layer != "" {
 			a.standing = append(a.standing, i)
 		}
 	}
 	for i := range now.Holds {
-		if !own(&now.Holds[i].Ground) {
+		if now.Holds[i].Layer != "" {
 			a.holds = append(a.holds, i)
 		}
 	}

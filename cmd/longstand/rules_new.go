@@ -61,7 +61,7 @@ func (d *door) rulesNew() *cobra.Command {
 	c.Flags().BoolVar(&n.noInput, "no-input", false, "ask nothing")
 	c.RunE = func(_ *cobra.Command, args []string) error {
 		if !slices.Contains(kinds, args[0]) {
-			return usage("there is no draft of %q; %s", args[0], cmpHint(args[0], kinds))
+			return usage("there is no draft of %q; %s", args[0], nearestHint(args[0], kinds))
 		}
 		return d.draftRule(&n, args[0], args[1:])
 	}

@@ -33,7 +33,7 @@ func (d *door) rulesSchema() *cobra.Command {
 			"settings": book.SettingsSchema,
 		}[kind]
 		if write == nil {
-			return usage("%q has no schema; %s", kind, cmpHint(kind, schemas))
+			return usage("%q has no schema; %s", kind, nearestHint(kind, schemas))
 		}
 		e, err := d.engine()
 		if err != nil {

@@ -12,7 +12,7 @@ import (
 
 func (d *door) sheet() *cobra.Command {
 	c := &cobra.Command{Use: "sheet CASE", Short: "the work sheet for the bench, in working order",
-		Example: "  longstand sheet testdata/cases/demo.toml\n  longstand record testdata/cases/demo.toml --sheet 4f2a done:17", Args: oneCase}
+		Example: "  longstand sheet testdata/cases/demo.toml\n  longstand record estate.toml --sheet EDITION done:17", Args: oneCase}
 	c.RunE = func(_ *cobra.Command, args []string) error {
 		a, b, err := d.worked(args[0], "")
 		if err != nil {

@@ -29,11 +29,7 @@ func (d *door) why() *cobra.Command {
 		if err := oneOf("format", format, pageFormats); err != nil {
 			return err
 		}
-		e, err := d.engine()
-		if err != nil {
-			return err
-		}
-		c, err := d.openCase(args[0], e.Book())
+		e, c, err := d.caseOf(args[0])
 		if err != nil {
 			return err
 		}
@@ -54,7 +50,7 @@ func (d *door) why() *cobra.Command {
 // unknownID says that the book has no such id, and what is nearest.
 func unknownID(b *advisor.Book, id string) error {
 	var ids []string
-	for _, it := range report.BookItems(b) {
+	for _, it := range b.Items() {
 		if slices.Contains([]string{"operation", "suspect", "inspection", "hold", "question"}, it.Kind) {
 			ids = append(ids, it.ID)
 		}

@@ -9,7 +9,7 @@ import (
 	"longstand/advisor/scope"
 )
 
-// eight is decision.md B7.
+// eight is an example worked out by hand.
 var eight = scope.Network{
 	{Name: "engine_out", Cost: 900},
 	{Name: "gearbox_off", Cost: 200, Needs: []string{"engine_out"}},
