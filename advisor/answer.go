@@ -1,6 +1,9 @@
 package advisor
 
-import "math"
+import (
+	"math"
+	"strings"
+)
 
 // Channel is how an answer is known, the strongest first.
 type Channel int
@@ -109,4 +112,35 @@ type Answer struct {
 	On       string // date, ISO 8601
 	Photos   []Photo
 	At       Place
+}
+
+// Words gives an answer by the names of its options, a figure with its unit.
+func (a *Answer) Words(q *Question) string {
+	yes, none := optionNames(q, a.Value.Options|a.Value.Yes), optionNames(q, a.Value.No)
+	switch {
+	case a.Value.State == Hidden:
+		return "hidden"
+	case a.Value.State == CantTell:
+		return "looked, cannot say"
+	case len(yes) > 0 && q.Kind == Choice:
+		return strings.Join(yes, " or ")
+	case len(yes) > 0:
+		return strings.Join(yes, ", ")
+	case q.Kind == Choices && a.Value.No != q.AllOptions():
+		return "not " + strings.Join(none, ", nor ")
+	case q.Kind == Choices:
+		return "none of these"
+	case q.Kind == YesNoKind:
+		return []string{"cannot say", "no", "yes", "yes or no"}[a.Value.Options&3]
+	}
+	return strings.TrimSpace(a.Written + " " + q.Unit)
+}
+
+func optionNames(q *Question, bits uint64) (names []string) {
+	for i, opt := range q.Options {
+		if bits&(1<<i) != 0 {
+			names = append(names, opt.Name)
+		}
+	}
+	return names
 }

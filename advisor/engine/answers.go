@@ -91,7 +91,7 @@ func (e *Engine) clash(q int, answers []*advisor.Answer) advisor.Conflict {
 	var said []string
 	var places []advisor.Place
 	for _, a := range answers {
-		said = append(said, fmt.Sprintf("%s (%s)", a.Written, a.How))
+		said = append(said, fmt.Sprintf("%s (%s)", a.Words(question), a.How))
 		places = append(places, a.At)
 	}
 	return advisor.Conflict{Questions: []string{question.ID}, Places: places,
@@ -104,34 +104,8 @@ func present(c *advisor.Case, q *advisor.Question) string {
 	for i := range c.Answers {
 		a := &c.Answers[i]
 		if a.Question == q.ID {
-			out = append(out, fmt.Sprintf("%s (%s)", told(a, q), a.How))
+			out = append(out, fmt.Sprintf("%s (%s)", a.Words(q), a.How))
 		}
 	}
 	return strings.Join(out, "; ")
-}
-
-// told words an answer by the names of its options.
-func told(a *advisor.Answer, q *advisor.Question) string {
-	var names []string
-	yes := a.Value.Options | a.Value.Yes
-	for i, opt := range q.Options {
-		if yes&(1<<i) != 0 {
-			names = append(names, opt.Name)
-		}
-	}
-	switch {
-	case a.Value.State == advisor.Hidden:
-		return "hidden"
-	case a.Value.State == advisor.CantTell:
-		return "looked, cannot say"
-	case len(names) > 0 && q.Kind == advisor.Choice:
-		return strings.Join(names, " or ")
-	case len(names) > 0:
-		return strings.Join(names, ", ")
-	case q.Kind == advisor.Choices:
-		return "none of these"
-	case q.Kind == advisor.YesNoKind:
-		return []string{"cannot say", "no", "yes", "yes or no"}[a.Value.Options&3]
-	}
-	return strings.TrimSpace(a.Written + " " + q.Unit)
 }

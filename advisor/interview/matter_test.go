@@ -12,6 +12,7 @@ import (
 	"sync"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"longstand/advisor"
@@ -147,6 +148,25 @@ func seedsFrom(first, end int) (seeds []int) {
 		seeds = append(seeds, s)
 	}
 	return seeds
+}
+
+// TestFirstTen: each of the first ten is in the book, at the story and in its
+// order, and what is on board is asked whatever it changes.
+func TestFirstTen(t *testing.T) {
+	e := workshop(t)
+	ids := interview.New(e, &advisor.Case{Date: "2025-10-14", Day: 2025.79}, interview.Options{}).Open()
+	rank := 0
+	for _, id := range ids {
+		q := e.Book().Question(id)
+		if q.Rank == 0 {
+			break
+		}
+		require.LessOrEqual(t, q.Rank-rank, 1, "nothing is asked between %d and %s", rank, id)
+		assert.Equal(t, "story", q.Station, id)
+		rank = q.Rank
+	}
+	assert.Equal(t, 10, rank)
+	assert.True(t, e.Book().Question("fuel_quantity").Always)
 }
 
 // TestWhatIsNotAskedCannotMatter draws cars, asks about each what the interview

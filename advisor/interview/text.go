@@ -43,7 +43,7 @@ func (p *Prompt) Text() string {
 		b.WriteString(fold(fmt.Sprintf("%d  %s", i+1, o), fmt.Sprintf("%4s", ""), strings.Repeat(" ", 7)))
 	}
 	for _, a := range p.Now {
-		b.WriteString(fold("now: "+a.Written+" ("+a.How.String()+"); Enter keeps it", "  ", "  "))
+		b.WriteString(fold("now: "+a.Words(p.Question)+" ("+a.How.String()+"); Enter keeps it", "  ", "  "))
 	}
 	b.WriteString(fold(p.Form, "  ", "  "))
 	return b.String()

@@ -17,6 +17,7 @@ type Reply struct {
 	Entry   casefile.Entry // of an answer: as the case will hold it
 	Answer  advisor.Answer // of an answer: as the case will read it
 	Shown   string         // of an answer: said back in words
+	HowTold bool           // of an answer: it says itself how it is known
 }
 
 // FieldError says what is wrong with an answer and what would be right.
@@ -50,7 +51,7 @@ func (p *Prompt) Read(typed string) (Reply, error) {
 	if e.How == advisor.Nohow {
 		e.How = advisor.Seen
 	}
-	value, err := p.aside(s, &e)
+	value, said, err := p.aside(s, &e)
 	if err != nil {
 		return Reply{}, err
 	}
@@ -58,32 +59,49 @@ func (p *Prompt) Read(typed string) (Reply, error) {
 	if err != nil {
 		return Reply{}, err
 	}
-	return p.judged(e, shown)
+	r, err := p.judged(e, shown)
+	r.HowTold = said
+	return r, err
 }
 
-// aside takes "@owner" and "# a note" off the end of what was typed.
-func (p *Prompt) aside(s string, e *casefile.Entry) (string, error) {
+// aside takes "@owner" and "# a note" off the end of what was typed, in either
+// order, and tells whether it was said how the answer is known.
+func (p *Prompt) aside(s string, e *casefile.Entry) (rest string, said bool, err error) {
+	text := p.Question.Kind == advisor.Text
 	value, note, noted := strings.Cut(s, " # ")
-	if p.Question.Kind != advisor.Text && !noted {
+	if !text && !noted {
 		value, note, _ = strings.Cut(s, "#")
 	}
-	e.Note = strings.TrimSpace(note)
-	value = strings.TrimSpace(value)
-	at := strings.LastIndex(value, "@")
-	if at < 0 || at > 0 && value[at-1] != ' ' {
-		return value, nil
-	}
-	word := strings.ToLower(strings.TrimSpace(value[at+1:]))
-	for i, name := range advisor.Channels {
-		if word != "" && strings.HasPrefix(name, word) {
-			e.How = advisor.Channel(i)
-			return strings.TrimSpace(value[:at]), nil
+	value, e.Note = strings.TrimSpace(value), strings.TrimSpace(note)
+	if at := strings.LastIndex(e.Note, "@"); at >= 0 && !strings.Contains(value, "@") {
+		if how, ok := channel(e.Note[at+1:]); ok {
+			e.How, e.Note = how, strings.TrimSpace(e.Note[:at])
+			return value, true, nil
 		}
 	}
-	if p.Question.Kind == advisor.Text {
-		return value, nil
+	at := strings.LastIndex(value, "@")
+	if at < 0 || at > 0 && value[at-1] != ' ' && text {
+		return value, false, nil
 	}
-	return "", wrong("say @seen, @measured, @paper, @owner or @secondhand", "%q is no way of knowing", "@"+word)
+	if how, ok := channel(value[at+1:]); ok {
+		e.How = how
+		return strings.TrimSpace(value[:at]), true, nil
+	}
+	if text {
+		return value, false, nil
+	}
+	return "", false, wrong("say @seen, @measured, @paper, @owner or @secondhand", "%q is no way of knowing", strings.ToLower(value[at:]))
+}
+
+// channel finds a way of knowing by the beginning of its name.
+func channel(word string) (advisor.Channel, bool) {
+	word = strings.ToLower(strings.TrimSpace(word))
+	for i, name := range advisor.Channels {
+		if word != "" && strings.HasPrefix(name, word) {
+			return advisor.Channel(i), true
+		}
+	}
+	return advisor.Nohow, false
 }
 
 // unseen and unsaid are the words for hidden and can't tell.
@@ -114,12 +132,27 @@ func (p *Prompt) value(s string, e *casefile.Entry) (string, error) {
 	case advisor.Choice, advisor.Choices:
 		return p.options(plain, e)
 	case advisor.NumberKind, advisor.Year:
-		return p.figure(plain, e)
+		shown, err := p.figure(plain, e)
+		return asTyped(shown, s), err
 	case advisor.ReadingsKind:
-		return p.readings(plain, e)
+		shown, err := p.readings(plain, e)
+		return asTyped(shown, s), err
 	}
 	e.Is = strings.TrimSuffix(strings.TrimPrefix(s, `"`), `"`)
 	return fmt.Sprint(e.Is), nil
+}
+
+// asTyped gives what stands in brackets, read in small letters, as it was typed:
+// 62 F, not 62 f.
+func asTyped(shown, typed string) string {
+	before, inner, ok := strings.Cut(shown, " (")
+	inner = strings.TrimSuffix(inner, ")")
+	for i := range typed {
+		if ok && len(typed)-i >= len(inner) && strings.EqualFold(typed[i:i+len(inner)], inner) {
+			return before + " (" + typed[i:i+len(inner)] + ")"
+		}
+	}
+	return shown
 }
 
 func yesno(s string, e *casefile.Entry) (string, error) {

@@ -14,9 +14,12 @@ var (
 )
 
 // inDigits turns a number that begins a text and is spelt out into digits:
-// "twenty-five years" into "25 years", "a dozen" into "12". What is not spelt
+// "twenty-five years" into "25 years", "a dozen" into "12", "minus five" into "-5". What is not spelt
 // out stays as it is.
 func inDigits(s string) string {
+	if rest, ok := strings.CutPrefix(s, "minus "); ok {
+		return "-" + strings.TrimPrefix(inDigits(rest), "-")
+	}
 	words := strings.Fields(s)
 	if len(words) == 0 {
 		return s

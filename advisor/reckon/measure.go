@@ -19,7 +19,7 @@ var (
 	groupedComma  = regexp.MustCompile(`^\d{1,3}(,\d{3})+(\.\d+)?$`)
 	groupedPoint  = regexp.MustCompile(`^\d{1,3}(\.\d{3})+(,\d+)?$`)
 	thousands     = regexp.MustCompile(`^([1-9]\d{1,2},\d{3}|[1-9],000)$`)
-	twoWays       = regexp.MustCompile(`^[1-9],\d{3}$`)
+	twoWays       = regexp.MustCompile(`^([1-9],\d{3}|[1-9]\d{0,2}\.000)$`)
 )
 
 // typed turns the marks that keyboards and phones put into the plain ones.
@@ -32,8 +32,8 @@ var typed = strings.NewReplacer(
 // Measure reads a figure as a person types it ("140 psi", "9.6 bar",
 // "3/32 in", "62 F", "2 1/2", "1,5 mm", "85,000 miles") and gives it in the
 // unit wanted. A figure without a unit is in the unit wanted, and a unit not in
-// the table is read when it is the one wanted. "1,250" is refused: it may be
-// 1250 or 1.25. Shown repeats what was understood, with what was typed when
+// the table is read when it is the one wanted. "1,250" is refused, for it may
+// be 1250 or 1.25, and so is "55.000". Shown repeats what was understood, with what was typed when
 // the unit changed. It errs with what would be understood instead.
 func Measure(text, wantUnit string) (value float64, shown string, err error) {
 	if len(text) > longestMeasure {
@@ -95,7 +95,7 @@ func decimal(text string) (float64, error) {
 		return digits(strings.ReplaceAll(figures, ",", "")), nil
 	case twoWays.MatchString(figures):
 		return 0, fmt.Errorf("%s can be read as %s or as %s: write one of these",
-			text, strings.ReplaceAll(figures, ",", ""), plain(digits(strings.Replace(figures, ",", ".", 1))))
+			text, strings.NewReplacer(",", "", ".", "").Replace(figures), plain(digits(strings.Replace(figures, ",", ".", 1))))
 	case commas == 0 && points <= 1:
 		return digits(figures), nil
 	case points == 0 && commas == 1:

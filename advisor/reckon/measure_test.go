@@ -114,6 +114,7 @@ func TestMeasureRefuses(t *testing.T) {
 	for _, c := range [][3]string{
 		{"", "mm", "begin with a figure"}, {"about 3", "mm", "begin with a figure"}, {"mm", "mm", "begin with a figure"},
 		{"1,250", "", "as 1250 or as 1.25"}, {"1,500 mm", "mm", "as 1500 or as 1.5"},
+		{"55.000 km", "km", "as 55000 or as 55:"},
 		{"3 psi", "mm", `wanted in mm, not in "psi"; understood are cm, ft, in, km, m, miles, mm, thou, um, yd`},
 		{"3 fish", "mm", `not in "fish"`}, {"3 psi", "turns", "wanted in turns"}, {"3 psi", "", "a plain figure"},
 		{"3 gal", "l", "two sizes"}, {"3 pints", "l", "imp pt"}, {"1/0 in", "in", "divides by nothing"},

@@ -86,10 +86,11 @@ func (k *desk) interview(s *sitting) error {
 	if err != nil {
 		return k.broken(err, len(iv.Case().Answers))
 	}
-	if err := k.finish(iv, s, finished); err != nil || script == nil {
+	err = k.finish(iv, s, finished)
+	if script == nil {
 		return err
 	}
-	return complain(script.Unused())
+	return complain(err, script.Unused())
 }
 
 // answer puts one answer into the case. Where several are kept already, it joins them.
@@ -137,12 +138,16 @@ func (k *desk) asker(iv *interview.Interview, s *sitting) (interview.Asker, *ter
 	return terminal.NewLines(k.d.in, k.d.errs), nil, nil
 }
 
-// complain tells of answers that nothing asked for.
-func complain(unused []string) error {
+// complain tells of answers that nothing asked for, behind what went wrong else.
+func complain(err error, unused []string) error {
 	if len(unused) == 0 {
-		return nil
+		return err
 	}
-	return &exit{exitFault, errors.New(strings.Join(unused, "\n"))}
+	said := errors.New(strings.Join(unused, "\n"))
+	if err != nil {
+		said = fmt.Errorf("%w\n%w", err, said)
+	}
+	return &exit{exitFault, said}
 }
 
 // broken ends an intake that could not go on; what was answered is in the case.

@@ -99,7 +99,7 @@ func (k *desk) recordRows(rows []row, e *entry) error {
 	}
 	fmt.Fprintln(k.d.out, strings.Join(told, "\n"))
 	for _, c := range k.e.Brief(k.c).Conflicts {
-		fmt.Fprintln(k.d.out, "the answers disagree: "+c.Text)
+		fmt.Fprintln(k.d.out, c.Text)
 	}
 	fmt.Fprintf(k.d.out, "\nnext:\n  longstand advise %s\n", k.path)
 	return nil
@@ -126,7 +126,7 @@ func (k *desk) one(iv *interview.Interview, data []byte, r row, e *entry) ([]byt
 	if err != nil {
 		return nil, "", fmt.Errorf("%s: %w", id, err)
 	}
-	full, put := e.fill(reply.Entry), casefile.Another
+	full, put := e.fill(reply), casefile.Another
 	if e.replace {
 		put = casefile.Answer
 	}
@@ -136,9 +136,10 @@ func (k *desk) one(iv *interview.Interview, data []byte, r row, e *entry) ([]byt
 }
 
 // fill adds what the options say to an answer; what stands in the answer counts first.
-func (e *entry) fill(a casefile.Entry) casefile.Entry {
+func (e *entry) fill(r interview.Reply) casefile.Entry {
+	a := r.Entry
 	for i, name := range advisor.Channels {
-		if name == e.how {
+		if name == e.how && !r.HowTold {
 			a.How = advisor.Channel(i)
 		}
 	}

@@ -26,6 +26,17 @@ func (r row) isFinding(iv *interview.Interview) bool {
 	return q != nil && q.Station == "inspection"
 }
 
+// between is the mark between a file's cells: the first of comma, semicolon and
+// tab in it. Where the decimal mark is a comma, spreadsheets write semicolons.
+func between(data []byte) rune {
+	for line := range bytes.Lines(data) {
+		if i := bytes.IndexAny(line, ",;\t"); i >= 0 && line[0] != '#' {
+			return rune(line[i])
+		}
+	}
+	return ','
+}
+
 // rows reads the file of answers: in each row the question, then its value;
 // readings take the cells that follow. A head row that begins with "question"
 // is passed over.
@@ -37,8 +48,9 @@ func (e *entry) rows() ([]row, error) {
 	if err != nil {
 		return nil, failure(plain(err))
 	}
+	data = bytes.TrimPrefix(data, []byte("\xef\xbb\xbf")) // spreadsheets put a mark before the first cell
 	r := csv.NewReader(bytes.NewReader(data))
-	r.FieldsPerRecord, r.TrimLeadingSpace, r.Comment = -1, true, '#'
+	r.FieldsPerRecord, r.TrimLeadingSpace, r.Comment, r.Comma = -1, true, '#', between(data)
 	var out []row
 	for {
 		cells, err := r.Read()
