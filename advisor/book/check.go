@@ -28,6 +28,7 @@ func check(files []File, held bool) *Result {
 			}
 		}
 		p.withdrawnHolds()
+		p.easedHolds()
 		whole := !r.Diagnostics.HasErrors() // else what seems unused may only be misspelt
 		p.misspelt = slices.ContainsFunc(r.Diagnostics, func(d diag.Diagnostic) bool { return strings.HasPrefix(d.Code, "unknown-") })
 		p.anomalies()

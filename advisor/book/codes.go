@@ -37,7 +37,7 @@ var ownCodes = slices.Concat(textCodes, itemCodes, bookCodes, anomalyCodes, shar
 
 var textCodes = []Code{
 	{"toml-syntax", "the file is not TOML",
-		"Reading stops at the place, and what other files say about things declared below it is not judged.", "rules",
+		"Reading goes on at the next line that starts with two brackets. What lies between is not read, so what other rules say about things declared there is not judged.", "rules",
 		"[[word]]\nid = 'sump'\ntext = yes", "[[word]]\nid = 'sump'\ntext = 'sump'\nmeans = 'the oil pan'"},
 	{"duplicate-key", "a key stands twice in one table", "Both places are told; the first counts until one is gone.", "rules",
 		"[[word]]\nid = 'sump'\ntext = 'sump'\nmeans = 'the oil pan'\nmeans = 'the bottom of the engine'", "[[word]]\nid = 'sump'\ntext = 'sump'\nmeans = 'the oil pan'"},

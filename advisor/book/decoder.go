@@ -1,6 +1,8 @@
 package book
 
 import (
+	"strings"
+
 	"longstand/advisor"
 	"longstand/advisor/diag"
 	"longstand/advisor/tomltext"
@@ -54,7 +56,27 @@ func (d *decoder) full() bool { return len(d.list) > maxFaults }
 
 // wrong reports a value of the wrong kind.
 func (d *decoder) wrong(n *tomltext.Node, want string) *diag.Diagnostic {
-	return d.list.Errorf(n.Span, "wrong-kind", "%s, and this is %s", want, n.Kind)
+	e := d.list.Errorf(n.Span, "wrong-kind", "%s, and this is %s", want, n.Kind)
+	if n.Kind == tomltext.String {
+		e.Help = barely(n.Str, want)
+	}
+	return e
+}
+
+// barely says how a value that stands in quotes is written without them, ""
+// when that is not what was meant.
+func barely(s, want string) string {
+	s = strings.TrimSpace(s)
+	digits := len(s) - len(strings.TrimLeft(s, "0123456789."))
+	switch {
+	case strings.HasSuffix(want, "is a number") && digits > 0:
+		return "write it without quotes and without a unit: " + strings.TrimRight(s[:digits], ".")
+	case strings.HasSuffix(want, "is true or false"), strings.HasSuffix(want, "adjust is true"):
+		return "yes and no are written true and false, without quotes"
+	case strings.Contains(want, "is a date") && digits > 0:
+		return "the year comes first, then the month and the day, without quotes"
+	}
+	return ""
 }
 
 // refer notes a reference.

@@ -27,12 +27,20 @@ func (s countSlot) read(d *decoder, f *tomltext.Field) {
 	of, err2 := strconv.Atoi(strings.TrimSpace(right))
 	switch {
 	case f.Value.Kind != tomltext.String || !found || err != nil || err2 != nil:
-		d.list.Errorf(f.Value.Span, "wrong-kind", "%s is so many of so many, and this is %s", f.Key, f.Value.Raw()).Help = `write "3 of 10"`
+		d.list.Errorf(f.Value.Span, "wrong-kind", "%s is so many of so many, and this is %s", f.Key, f.Value.Raw()).Help = countHelp(f.Value.Raw())
 	case of < 1 || of > maxOf || n < 0 || n > of:
 		d.list.Errorf(f.Value.Span, "out-of-range", "%q cannot be counted", f.Value.Str).Help = "at least 0 of the cars, at most all of them, and at least 1 car"
 	default:
 		*s.to = advisor.Count{N: n, Of: of}
 	}
+}
+
+// countHelp says how a count is written; a percentage of whole tens is counted out.
+func countHelp(raw string) string {
+	if tens, ok := strings.CutSuffix(strings.Trim(raw, `"' `), "0%"); ok && len(tens) == 1 && tens[0] >= '0' && tens[0] <= '9' {
+		return `a percentage does not say of how many cars; write "` + tens + ` of 10" if that is what was seen`
+	}
+	return `write "3 of 10"`
 }
 
 // threeSlot is three figures: 1 in 10 is less, usual, 1 in 10 is more.
@@ -107,7 +115,10 @@ func (s shareSlot) form() form { return form{Type: asDecimal} }
 func (s shareSlot) read(d *decoder, f *tomltext.Field) {
 	x, err := strconv.ParseFloat(decimalText(f.Value), 64)
 	if err != nil || !(s.low <= x && x <= s.high) {
-		d.list.Errorf(f.Value.Span, "out-of-range", "%s is a number from %s to %s", f.Key, plain(s.low), plain(s.high))
+		e := d.list.Errorf(f.Value.Span, "out-of-range", "%s is a number from %s to %s", f.Key, plain(s.low), plain(s.high))
+		if of, err := strconv.ParseFloat(strings.TrimRight(decimalText(f.Value), " %"), 64); err == nil && s.high == 1 && 1 < of && of <= 100 {
+			e.Help = plain(of) + " in a hundred is written " + plain(of/100)
+		}
 		return
 	}
 	*s.to = x

@@ -50,6 +50,7 @@ type Result struct {
 	items       []*item              // the settings and all that is live
 	quiet       *quiet
 	withdrawn   []*withdrawal
+	eased       []easing
 	provable    bool
 
 	adjusted map[*item]map[string]diag.Span // keys that house layers changed
@@ -67,6 +68,7 @@ type builder struct {
 	adjustedBy  map[*item]map[string]diag.Span
 	withdrawals []advisor.Withdrawal
 	withdrawn   []*withdrawal
+	eased       []easing
 	settings    *advisor.Settings
 	item0       *item   // the settings
 	items       []*item // all that is live, by kind and id
@@ -114,7 +116,7 @@ func Load(files []File) *Result {
 	r := &Result{
 		Book: b.book, Program: b.program, Withdrawn: b.withdrawals, Diagnostics: b.list,
 		items: append([]*item{b.item0}, b.items...), quiet: quiet, provable: b.provable,
-		adjusted: b.adjustedBy, withdrawn: b.withdrawn,
+		adjusted: b.adjustedBy, withdrawn: b.withdrawn, eased: b.eased,
 	}
 	r.hush()
 	return r

@@ -99,6 +99,9 @@ func (b *builder) tables(layer string, f *tomltext.Field) {
 		if near := diag.Nearest(f.Key, names); near != "" {
 			d.Help = "did you mean [[" + near + "]]?"
 		}
+		if f.Key == "case" || f.Key == "answers" {
+			d.Help = "this is a case and no rule file; a case lies outside the house layers"
+		}
 		return
 	}
 	if f.Value.Kind != tomltext.Array {

@@ -51,7 +51,9 @@ func (b *builder) lay() {
 		}
 		if first := b.live[it.kind.name][it.id]; first != nil {
 			b.twice(it, first)
-			b.astray = append(b.astray, it)
+			if it.layer == first.layer || len(it.node.Fields) > 3 {
+				b.astray = append(b.astray, it) // else an adjust = true was forgotten, and no key is missing
+			}
 			continue
 		}
 		b.put(it)
@@ -110,6 +112,14 @@ func (b *builder) target(k *kind, id, layer string, at diag.Span, what string) *
 	return it
 }
 
+// easing is a hold of the book whose acts a house layer changed.
+type easing struct {
+	it    *item
+	layer string
+	at    diag.Span
+	stops []string // as the book has them
+}
+
 // adjust replaces the fields of an item by those of another layer's table.
 func (b *builder) adjust(a *item) {
 	it := b.target(a.kind, a.id, a.layer, idAt(a), "adjust")
@@ -129,6 +139,9 @@ func (b *builder) adjust(a *item) {
 			continue
 		}
 		b.adjustedBy[it][f.Key] = f.KeySpan
+		if it.kind.name == "hold" && f.Key == "stops" && it.layer == "" {
+			b.eased = append(b.eased, easing{it, a.layer, f.KeySpan, textsOf(it.node.Get("stops"))})
+		}
 		if i := slices.IndexFunc(fields, func(x tomltext.Field) bool { return x.Key == f.Key }); i >= 0 {
 			fields[i] = f
 		} else {

@@ -44,6 +44,13 @@ func (b *builder) follow(list *diag.List, r reference) {
 	if r.to[0] == "hazard" {
 		d.Message = "no caution speaks of the hazard " + quote(r.id)
 	}
+	switch {
+	case d.Help != "":
+	case r.to[0] == "hazard":
+		d.Help = "write a [[caution]] with this hazard, or name one that has a caution"
+	case r.to[0] == "operation" || r.to[0] == "question" || r.to[0] == "suspect" || r.to[0] == "inspection":
+		d.Help = "an id is wanted; `longstand rules list` has every " + r.to[0]
+	}
 	for _, kind := range r.to {
 		if w := b.gone[kind][r.id]; w != nil {
 			d.Message = r.to[0] + " " + quote(r.id) + " is withdrawn"

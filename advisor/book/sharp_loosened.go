@@ -71,7 +71,7 @@ func (l *lens) possible() (n int) {
 // that stops the same; that one must meet class A.
 func (p *prover) withdrawnHolds() {
 	for _, w := range p.r.withdrawn {
-		if w.Kind != "hold" || w.own || p.replaced(w) {
+		if w.Kind != "hold" || w.own || p.stopsAll(w.Layer, w.stops) {
 			continue
 		}
 		d := p.list.Errorf(w.At, "loosens-hold", "a house rule withdraws the hold %s, and none of its own stops the same", w.ID)
@@ -79,16 +79,35 @@ func (p *prover) withdrawnHolds() {
 	}
 }
 
-// replaced tells whether a hold of the same layer stops all that a withdrawn
-// one stopped.
-func (p *prover) replaced(w *withdrawal) bool {
+// easedHolds: no specimen shows that an act may go free, so a house layer may
+// take one off a hold only when a hold of its own stops it.
+func (p *prover) easedHolds() {
+	for _, e := range p.r.eased {
+		var free []string
+		stopped := stopping(e.it.value.(*advisor.Hold))
+		for _, act := range e.stops {
+			if !slices.Contains(stopped, act) && !p.stopsAll(e.layer, []string{act}) {
+				free = append(free, act)
+			}
+		}
+		if len(free) > 0 {
+			d := p.list.Errorf(e.at, "loosens-hold", "a house rule takes %s off what the hold %s stops, and no hold of its own stops the same", diag.OneOf(free), e.it.id)
+			d.Help = "keep it, or write the hold that stops it here, with its specimens"
+		}
+	}
+}
+
+// stopsAll tells whether a hold of a layer's own stops all these acts.
+func (p *prover) stopsAll(layer string, acts []string) bool {
 	return slices.ContainsFunc(p.r.items, func(it *item) bool {
 		h, ok := it.value.(*advisor.Hold)
-		return ok && it.layer == w.Layer && !slices.ContainsFunc(w.stops, func(act string) bool { return !slices.Contains(h.Stops, act) })
+		return ok && it.layer == layer && !slices.ContainsFunc(acts, func(act string) bool { return !slices.Contains(h.Stops, act) })
 	})
 }
 
-// replaces tells whether a hold stands in a layer that withdrew one.
+// replaces tells whether a hold stands in a layer that withdrew one or changed
+// what one stops.
 func (l *lens) replaces() bool {
-	return l.it.kind.name == "hold" && slices.ContainsFunc(l.p.r.withdrawn, func(w *withdrawal) bool { return w.Kind == "hold" && w.Layer == l.it.layer })
+	return l.it.kind.name == "hold" && (slices.ContainsFunc(l.p.r.withdrawn, func(w *withdrawal) bool { return w.Kind == "hold" && w.Layer == l.it.layer }) ||
+		slices.ContainsFunc(l.p.r.eased, func(e easing) bool { return e.layer == l.it.layer }))
 }

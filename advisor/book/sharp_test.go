@@ -82,6 +82,8 @@ func TestLoosenedHolds(t *testing.T) {
 		{"what lifts it, from one side", adjusted + "until = 'hose_look == \"sound\"'\nlifts = [{ hose_look = 'sound' }]\nlifts_not = []", "loosens hoses_first"},
 		{"what it stops, shown from every side", adjusted + "stops = ['driven']", ""},
 		{"what it stops, from one side", adjusted + "stops = ['driven']\nlifts_not = []", "loosens hoses_first"},
+		{"an act set free", adjusted + "stops = ['lifted']", `takes "road" off what the hold hoses_first stops`},
+		{"an act that another hold of the layer stops", adjusted + "stops = ['lifted']\n" + own + "stops = ['road']\n" + until, ""},
 		{"a danger's good", "[[suspect]]\nid = 'hoses_perished'\nadjust = true\ndanger = { kind = 'brakes', good = 'hose_age < 10', fires = [{ hose_year = 2020 }] }", "loosens hoses_perished"},
 		{"taken out", gone, "withdraws the hold hoses_first"},
 		{"another that stops less", gone + own + "stops = ['lifted']\n" + until, "withdraws the hold hoses_first"},

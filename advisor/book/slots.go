@@ -179,6 +179,9 @@ func (s dateSlot) read(d *decoder, f *tomltext.Field) {
 			*s.to = f.Value.Str
 			return
 		}
+		if k == tomltext.Date && len(f.Value.Str) == len(time.DateOnly) {
+			return // there is no such day, which is told where it is read
+		}
 	}
 	d.wrong(f.Value, f.Key+" is a date, as 2025-10-14")
 }

@@ -171,15 +171,31 @@ func (g *gate) syntaxHelp(from int, word string) string {
 	if word == "#" {
 		return "# stands for one reading within any, all or count"
 	}
-	var last token
+	var last, next token
 	for _, t := range scan(g.text.Source).tokens {
-		if t.to <= from {
+		switch {
+		case t.to <= from:
 			last = t
+		case t.from > from && next.to == 0:
+			next = t
 		}
+	}
+	switch lower := strings.ToLower(word); {
+	case lower != word && (lower == "and" || lower == "or" || lower == "not" || lower == "in"):
+		return "write it in small letters: " + lower
+	case lower == "is" || lower == "equals":
+		return "compare with =="
+	case word == "," && last.class == classNumber:
+		return "a decimal is written with a point, as 3.5"
+	case last.class == classNumber && word != "" && wordRune([]rune(word)[0]):
+		return "a number stands alone, in the unit of its question; join two conditions with and, or with or"
 	}
 	if last.class == classWord && word != "" && wordRune([]rune(word)[0]) {
 		joined := last.text + "_" + word
 		if g.c.has(joined) {
+			return "a name has no spaces: " + joined
+		}
+		if joined += "_" + next.text; g.c.has(joined) {
 			return "a name has no spaces: " + joined
 		}
 		return "join two conditions with and, or with or"

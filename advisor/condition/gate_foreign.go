@@ -20,6 +20,9 @@ var foreignWords = map[string]string{
 	"false":      "write not before a name",
 }
 
+// straightQuotes helps whoever wrote in a program that bends quotes.
+const straightQuotes = "these are printers' quotes; put words into straight ones"
+
 // foreignSigns are signs of the larger language, by how they begin.
 var foreignSigns = []struct{ sign, help string }{
 	{"??", "what is not known stays not known; ask with known(question)"},
@@ -43,6 +46,14 @@ var foreignSigns = []struct{ sign, help string }{
 	{"`", "put words into double quotes"},
 	{"#", "# stands for one reading: any(readings, # < number)"},
 	{":", ""},
+	{"\u201c", straightQuotes},
+	{"\u201d", straightQuotes},
+	{"\u201e", straightQuotes},
+	{"\u2018", straightQuotes},
+	{"\u2019", straightQuotes},
+	{"\u2264", "write <="},
+	{"\u2265", "write >="},
+	{"\u2260", "write !="},
 }
 
 // foreign says why a token does not belong, "" when it does.

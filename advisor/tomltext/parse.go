@@ -1,6 +1,7 @@
 package tomltext
 
 import (
+	"bytes"
 	"errors"
 
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -20,8 +21,8 @@ const maxMarks = 4 * MaxValues
 const maxParts = 32
 
 // Parse reads a TOML file into a tree. It returns what it could read together
-// with every fault: "toml-syntax" ends the reading, "duplicate-key" and
-// "bad-value" do not. It never panics and never returns a nil Node. The tree
+// with every fault: after "toml-syntax" it reads on from the next table header,
+// after "duplicate-key" and "bad-value" from the next key. It never panics and never returns a nil Node. The tree
 // keeps the data, which must not be changed afterwards. Callers limit the size.
 func Parse(file string, data []byte) (*Node, diag.List) {
 	src := newSource(file, data)
@@ -32,19 +33,40 @@ func Parse(file string, data []byte) (*Node, diag.List) {
 		w.tooLarge()
 		return w.root, w.list
 	}
-	w.parser.Reset(data[w.base:])
-	for w.parser.NextExpression() {
-		w.expression(w.parser.Expression())
-		if w.count > MaxValues {
-			w.tooLarge()
-			return w.root, w.list
+	for faults := 0; faults < maxSyntax; faults++ {
+		w.parser.Reset(data[w.base:])
+		for w.parser.NextExpression() {
+			w.expression(w.parser.Expression())
+			if w.count > MaxValues {
+				w.tooLarge()
+				return w.root, w.list
+			}
 		}
-	}
-	if err := w.parser.Error(); err != nil {
-		w.syntax(err)
+		err := w.parser.Error()
+		if err == nil {
+			break
+		}
+		next := w.nextHeader(max(w.syntax(err), w.base))
+		if next < 0 {
+			break
+		}
+		w.base, w.current = next, nil
 	}
 	w.list.Sort()
 	return w.root, w.list
+}
+
+// maxSyntax ends the reading of a file that is hardly TOML at all.
+const maxSyntax = 20
+
+// nextHeader finds the first line below an offset that starts a table of a
+// list of tables, or gives -1. Nothing else begins a line with two brackets
+// but a list of lists over several lines, which rules and cases have not.
+func (w *walker) nextHeader(at int) int {
+	if i := bytes.Index(w.src.data[at:], []byte("\n[[")); i >= 0 {
+		return at + i + 1
+	}
+	return -1
 }
 
 func marks(data []byte) int {
@@ -141,8 +163,8 @@ func (w *walker) keyValue(table *Node, e *unstable.Node) int {
 	return end
 }
 
-// syntax places the fault at which the parser gave up.
-func (w *walker) syntax(err error) {
+// syntax places the fault at which the parser gave up, and gives its offset.
+func (w *walker) syntax(err error) int {
 	at := w.src.whole()
 	var fault *unstable.ParserError
 	if errors.As(err, &fault) {
@@ -153,5 +175,6 @@ func (w *walker) syntax(err error) {
 		}
 	}
 	d := w.list.Errorf(at, "toml-syntax", "this is not TOML: %s", err)
-	d.Help = syntaxHelp(err.Error())
+	d.Help = syntaxHelp(err.Error(), w.src.data, at.Start)
+	return at.Start
 }

@@ -127,6 +127,28 @@ func TestRefused(t *testing.T) {
 	}
 }
 
+// After a fault that the parser cannot pass, the reading goes on at the next
+// table of a list, so that all the faults of a file are told at once.
+func TestReadsOn(t *testing.T) {
+	root, faults := Parse("f.toml", []byte("[[a]]\nx = \u201cb\u201d\ny = 1\n[[a]\nz = 1\n[[a]]\nv = 1\nv = 2\n[[a]]\nw = [1\n"))
+	var got []string
+	for _, d := range faults {
+		got = append(got, fmt.Sprintf("%d:%d %s: %s", d.At.Line, d.At.Col, d.Code, d.Help))
+	}
+	assert.Equal(t, []string{
+		`2:5 toml-syntax: these are printers' quotes; take the straight ones, " or '`,
+		"4:4 toml-syntax: a table starts with two brackets on either side, as [[standing]]",
+		"8:1 duplicate-key: a key stands once in a table: put both into one, or give the second another name",
+		"10:7 toml-syntax: a list that opens with [ is never closed with ]",
+	}, got)
+	require.Len(t, root.Get("a").Items, 3)
+	assert.Equal(t, int64(1), root.Get("a").Items[1].Get("v").Int)
+	_, faults = Parse("f.toml", []byte("\xff\xfea\x00"))
+	assert.Equal(t, "save the file as UTF-8", faults[0].Help)
+	_, faults = Parse("f.toml", []byte(strings.Repeat("[[a\n", 1000)))
+	assert.Len(t, faults, maxSyntax)
+}
+
 func TestHostile(t *testing.T) {
 	for name, text := range map[string]string{
 		"many values": strings.Repeat("[[a]]\n", MaxValues+9),

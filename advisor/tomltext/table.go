@@ -1,6 +1,7 @@
 package tomltext
 
 import (
+	"bytes"
 	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -146,7 +147,16 @@ func (w *walker) duplicate(p part, before *Field) {
 
 // syntaxHelp says what people usually meant; it knows the parser's messages
 // by their most telling words and is silent about the rest.
-func syntaxHelp(message string) string {
+func syntaxHelp(message string, data []byte, at int) string {
+	rest, before := data[at:], data[bytes.LastIndexByte(data[:at], '\n')+1:at]
+	switch {
+	case startsAny(rest, "\u201c", "\u201d", "\u201e", "\u2018", "\u2019", "\u00ab", "\u00bb"):
+		return "these are printers' quotes; take the straight ones, \" or '"
+	case startsAny(data, "\xff\xfe", "\xfe\xff"):
+		return "save the file as UTF-8"
+	case strings.Contains(message, "expected newline") && bytes.Count(before, []byte{'"'}) > 1:
+		return "a text that has \" in it stands between single quotes, as 'climate == \"dry\"'"
+	}
 	for _, h := range [][2]string{
 		{"basic strings cannot have new lines", "close the text with \" on the same line, or use ''' for one over several lines"},
 		{"literal strings cannot have new lines", "close the text with ' on the same line, or use ''' for one over several lines"},
@@ -155,6 +165,8 @@ func syntaxHelp(message string) string {
 		{"at start of value", "put quotes round a text; yes and no are written true and false"},
 		{"expected keyword", "put quotes round a text; yes and no are written true and false"},
 		{"expected '='", "a line is a key, =, and a value"},
+		{"close array table", "a table starts with two brackets on either side, as [[standing]]"},
+		{"array is incomplete", "a list that opens with [ is never closed with ]"},
 		{"after array value", "put a comma between two items of a list"},
 		{"after inline table", "put a comma between two keys in braces"},
 		{"leading zeroes", "leave the leading zeroes away, or put quotes round a code"},
@@ -167,4 +179,14 @@ func syntaxHelp(message string) string {
 		}
 	}
 	return ""
+}
+
+// startsAny tells whether bytes start with one of several texts.
+func startsAny(data []byte, texts ...string) bool {
+	for _, t := range texts {
+		if bytes.HasPrefix(data, []byte(t)) {
+			return true
+		}
+	}
+	return false
 }

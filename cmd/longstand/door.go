@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -58,13 +59,11 @@ func (d *door) bookFiles() ([]book.File, error) {
 	if err != nil {
 		return nil, err
 	}
+	if list := os.Getenv(houseVariable); list != "" && len(d.house)+len(dirs) == 0 && !d.asJSON && d.errs != nil {
+		fmt.Fprintf(d.errs, "longstand: house rules: nothing that %s names is there: %s\n", houseVariable, list)
+	}
 	for _, dir := range dirs {
-		if info, err := os.Stat(dir); err != nil {
-			return nil, fmt.Errorf("house rules: %w", err)
-		} else if !info.IsDir() {
-			return nil, fmt.Errorf("house rules: %s is not a directory", dir)
-		}
-		more, err := d.readAll(os.DirFS(dir), ".", dir, dir)
+		more, err := d.readHouse(dir)
 		if err != nil {
 			return nil, err
 		}
@@ -73,20 +72,41 @@ func (d *door) bookFiles() ([]book.File, error) {
 	return files, nil
 }
 
+// readHouse reads the rule files of one house layer. A folder in which there
+// is none says nothing at all, and whoever wrote a rule would not know why.
+func (d *door) readHouse(dir string) ([]book.File, error) {
+	info, err := os.Stat(dir)
+	switch {
+	case err != nil:
+		return nil, fmt.Errorf("house rules: %w", plain(err))
+	case !info.IsDir():
+		return nil, fmt.Errorf("house rules: %w", &fileFault{dir, "is a file; name the directory in which it lies, " + filepath.Dir(dir)})
+	}
+	files, err := d.readAll(os.DirFS(dir), ".", dir, dir)
+	if err == nil && len(files) == 0 && len(d.house) > 0 && !d.asJSON {
+		fmt.Fprintf(d.errs, "longstand: house rules: %s has no rule file; they lie in it itself, and their names end in .toml\n", dir)
+	}
+	return files, err
+}
+
 // readAll reads the rule files of one layer, each through a limit.
 func (d *door) readAll(from fs.FS, root, shown, layer string) ([]book.File, error) {
-	names, err := fs.Glob(from, "*.toml")
+	names, err := fs.Glob(from, "*.[tT][oO][mM][lL]")
 	if err != nil {
 		return nil, err
 	}
 	slices.Sort(names)
 	var out []book.File
 	for _, name := range names {
-		f, err := from.Open(name)
-		if err != nil {
-			return nil, err
-		}
 		at := filepath.ToSlash(filepath.Join(shown, name))
+		info, err := fs.Stat(from, name)
+		if err == nil && !info.Mode().IsRegular() {
+			return nil, &fileFault{at, "is no file of text, and its name says that it is a rule file"}
+		}
+		f, err2 := from.Open(name)
+		if err = cmp.Or(err, err2); err != nil {
+			return nil, named(at, err)
+		}
 		data, faults, err := tomltext.ReadLimited(at, f, book.MaxBytes)
 		f.Close()
 		if err != nil {

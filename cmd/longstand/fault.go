@@ -56,6 +56,14 @@ func asDiagnostic(e *exit, help string) diag.Diagnostic {
 	return out
 }
 
+// named is plain with the path by which whoever runs the program knows a file.
+func named(path string, err error) error {
+	if p := (*fs.PathError)(nil); errors.As(err, &p) {
+		return plain(&fs.PathError{Op: p.Op, Path: path, Err: p.Err})
+	}
+	return err
+}
+
 // plain puts an error of the file system in plain words.
 func plain(err error) error {
 	var p *fs.PathError

@@ -30,6 +30,9 @@ func nearestHint(word string, names []string) string {
 	if near := diag.Nearest(word, names); near != "" {
 		return "did you mean " + near + "?"
 	}
+	if len(names) > 40 {
+		return "`longstand rules list` lists them" // more than anyone reads in one line
+	}
 	return "it has " + strings.Join(names, ", ")
 }
 

@@ -64,7 +64,7 @@ func (d *door) stamp() string {
 		entries, err := os.ReadDir(dir)
 		fmt.Fprintln(&s, dir, err)
 		for _, entry := range entries {
-			if filepath.Ext(entry.Name()) != ".toml" {
+			if !strings.EqualFold(filepath.Ext(entry.Name()), ".toml") {
 				continue
 			}
 			if info, err := os.Stat(filepath.Join(dir, entry.Name())); err == nil {
