@@ -32,11 +32,17 @@ func (r *reading) signature(q int) string {
 	return string(out)
 }
 
-// try answers a question by what is seen, in place of all that was said of it.
+// try answers a question as it is usually known, in place of all that was said
+// of it: the owner's word stays the owner's word.
 func (r *reading) try(q int, v advisor.Value) {
-	known := advisor.TruthOf(exact(&r.e.book.Questions[q], v))
+	question := &r.e.book.Questions[q]
+	known, joins := advisor.TruthOf(exact(question, v)), question.How.Stage()
 	for stage, view := range r.views {
-		view.Set(q, v)
+		if stage < joins {
+			view.Set(q, advisor.Value{})
+		} else {
+			view.Set(q, v)
+		}
 		if stage < advisor.Stages-1 {
 			view.SetKnown(q, known)
 		}

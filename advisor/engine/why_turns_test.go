@@ -16,11 +16,12 @@ import (
 	"longstand/advisor/engine"
 )
 
-// answered is a copy of a case with one question seen to be otherwise.
-func answered(c *advisor.Case, t advisor.Turn) *advisor.Case {
+// answered is a copy of a case with one question known to be otherwise, in the
+// way in which it is usually known.
+func answered(e *engine.Engine, c *advisor.Case, t advisor.Turn) *advisor.Case {
 	out := *c
 	out.Answers = slices.DeleteFunc(slices.Clone(c.Answers), func(a advisor.Answer) bool { return a.Question == t.Question })
-	out.Answers = append(out.Answers, advisor.Answer{Question: t.Question, Value: t.Value, How: advisor.Seen})
+	out.Answers = append(out.Answers, advisor.Answer{Question: t.Question, Value: t.Value, How: e.Book().Question(t.Question).How})
 	return &out
 }
 
@@ -52,7 +53,7 @@ func checkTurns(t *testing.T, e *engine.Engine, c *advisor.Case, op string) {
 	for i := range e.Book().Questions {
 		q := &e.Book().Questions[i]
 		for _, u := range e.Tries(c, q) {
-			to := call(e.Advise(answered(c, u)), op).Call
+			to := call(e.Advise(answered(e, c, u)), op).Call
 			said, ok := listed[key(u)]
 			assert.Equal(t, kind(to) != kind(now), ok, "%s: %s = %s", op, u.Question, u.Written)
 			if ok {
@@ -97,7 +98,7 @@ func TestTurnsOfTheBuiltInBook(t *testing.T) {
 			for i, u := range tried {
 				turn, said := listed[fmt.Sprint(u.Question, u.Written)]
 				if said && i%5 == 0 || draw.IntN(60) == 0 {
-					changes := differ(w.Kind, id, before, e.Brief(answered(c, u)))
+					changes := differ(w.Kind, id, before, e.Brief(answered(e, c, u)))
 					assert.Equal(t, turn.Changes, changes, "%s %s: %s = %s", path, id, u.Question, u.Written)
 				}
 			}
