@@ -66,7 +66,11 @@ func (p *Prompt) figure(s string, e *casefile.Entry) (string, error) {
 	if low, high, ok, err := p.ends(rest); err != nil {
 		return "", err
 	} else if ok {
-		return p.span(low.value, high.value, e)
+		shown, err := p.span(low.value, high.value, e)
+		if said := asSaid(low.shown) + " to " + asSaid(high.shown); err == nil && said != " to " {
+			shown += " (" + said + ")"
+		}
+		return shown, err
 	}
 	m, err := p.measure(rest)
 	if err != nil {
@@ -78,6 +82,13 @@ func (p *Prompt) figure(s string, e *casefile.Entry) (string, error) {
 	}
 	e.Is = m.value
 	return m.shown, nil
+}
+
+// asSaid is what stands in brackets behind a converted figure, "" where nothing
+// was converted.
+func asSaid(shown string) string {
+	_, said, _ := strings.Cut(shown, "(")
+	return strings.TrimSuffix(said, ")")
 }
 
 var decadeShape = regexp.MustCompile(`^(?:the )?((?:18|19|20)\d)0'?s$`)

@@ -203,7 +203,11 @@ func (k *desk) next(iv *interview.Interview, finished bool, skipped []string) {
 	if !finished {
 		fmt.Fprintf(out, "stopped with %d questions left\n", len(iv.Open()))
 	} else if len(skipped) == 0 {
-		fmt.Fprintln(out, "nothing is left to ask; the forecast is frozen in the case")
+		left := "nothing is left to ask"
+		if len(iv.LeftOut()) > 0 {
+			left = "nothing else is worth asking"
+		}
+		fmt.Fprintln(out, left+"; the forecast is frozen in the case")
 	}
 	fmt.Fprintf(out, "\nnext:\n  longstand advise %s\n  longstand why %s OPERATION\n", k.path, k.path)
 	if !finished || len(skipped) > 0 {
