@@ -184,6 +184,9 @@ func (s *situation) reason(o int, a *advisor.OperationAdvice) string {
 	}
 	for _, l := range s.ledger(k) {
 		favours := l.Ratio > 1
+		if narrowed := slices.ContainsFunc(s.e.suspects[k].signs, func(sign *advisor.Sign) bool { return sign.ID == l.Sign && unsettled(sign, l.Level) }); narrowed {
+			continue // no fact yet that could be given as the reason
+		}
 		if l.Counted && l.Ratio != 1 && favours == (a.Call == advisor.Do || a.Call == advisor.DoOpen || a.Call == advisor.LookFirst) {
 			return advisor.Sentence(l.Name) + " " + cmp.Or(l.Because, s.e.suspects[k].Because)
 		}

@@ -53,6 +53,8 @@ func (s *situation) ledger(k int) []advisor.LedgerLine {
 		}
 		if lv := d.levels[l.Sign]; lv >= 0 && sign.Levels[lv].Name != "" {
 			line.Name = sign.Levels[lv].Name
+		} else if unsettled(sign, lv) {
+			line.Name = "narrowed, not settled: " + sign.Name
 		}
 		line.Questions = s.readBy(sign)
 		out = append(out, line)
@@ -62,6 +64,9 @@ func (s *situation) ledger(k int) []advisor.LedgerLine {
 	})
 	return out
 }
+
+// unsettled tells whether a sign with levels speaks only by those ruled out.
+func unsettled(sign *advisor.Sign, level int) bool { return len(sign.Levels) > 0 && level < 0 }
 
 // readBy names the questions that a sign reads.
 func (s *situation) readBy(sign *advisor.Sign) []string {

@@ -112,6 +112,21 @@ func (p *page) footer() {
 	p.para("", "", Closing)
 }
 
+// hazardWords names a hazard in the words of the bench.
+func hazardWords(hazard string) string {
+	switch hazard {
+	case "alone":
+		return "not alone"
+	case "fuel_vapour":
+		return "fuel"
+	case "in_gear":
+		return "out of gear"
+	case "rotating":
+		return "turning parts"
+	}
+	return strings.ReplaceAll(hazard, "_", " ")
+}
+
 // cautions prints each safety note beside its step: whole the first time on a
 // page, after that by its hazard in one line.
 func (p *page) cautions(list []advisor.CautionAdvice, indent string) {
@@ -121,7 +136,7 @@ func (p *page) cautions(list []advisor.CautionAdvice, indent string) {
 	var again []string
 	for _, c := range list {
 		if p.said[c.ID] {
-			if h := strings.ReplaceAll(c.Hazard, "_", " "); !slices.Contains(again, h) {
+			if h := hazardWords(c.Hazard); !slices.Contains(again, h) {
 				again = append(again, h)
 			}
 			continue

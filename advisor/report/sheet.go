@@ -62,49 +62,6 @@ func (p *sheet) stops() {
 	}
 }
 
-// inOrder lists the work that is to be done: by phase, each after what it
-// needs, and what belongs to one part of the car together.
-func (p *sheet) inOrder() []*advisor.OperationAdvice {
-	var out []*advisor.OperationAdvice
-	for i := range p.a.Operations {
-		if o := &p.a.Operations[i]; o.Call == advisor.Do || o.Call == advisor.DoOpen {
-			out = append(out, o)
-		}
-	}
-	depth := func(o *advisor.OperationAdvice) (n int) { // what is needed by all that one needs is needed before it
-		for _, other := range out {
-			if other.Phase == o.Phase && slices.Contains(o.Needs, other.ID) {
-				n++
-			}
-		}
-		return n
-	}
-	slices.SortStableFunc(out, func(x, y *advisor.OperationAdvice) int {
-		return cmp.Or(cmp.Compare(slices.Index(advisor.Phases, x.Phase), slices.Index(advisor.Phases, y.Phase)),
-			cmp.Compare(depth(x), depth(y)), cmp.Compare(x.Part, y.Part))
-	})
-	return out
-}
-
-// placeLooks puts a look behind the last operation that opens it or must come
-// before it.
-func (p *sheet) placeLooks() {
-	p.listed = map[string]bool{}
-	for i := range p.a.Inspections {
-		k := &p.a.Inspections[i]
-		if !k.Advised || len(k.Bundle) > 0 {
-			continue
-		}
-		for _, o := range slices.Backward(p.order) {
-			if slices.Contains(k.Access, o.ID) || slices.Contains(k.Before, o.ID) {
-				p.opened[o.ID] = append(p.opened[o.ID], k)
-				p.listed[k.ID] = true
-				break
-			}
-		}
-	}
-}
-
 func (p *sheet) phase(phase string) {
 	shown := false
 	show := func() {

@@ -74,21 +74,18 @@ func (p *sheet) undecided() {
 		}
 		words := o.Name
 		if looks := p.lookNames(o.Settles); len(looks) > 0 {
-			words += ": by " + strings.Join(looks, "; ")
+			words += ". First: " + strings.Join(looks, "; ")
 		}
 		p.box(p.book.Box(o.ID), words)
+		for _, k := range p.opened[o.ID] {
+			p.look(k)
+		}
 	}
 }
 
 // shut names what stays shut, so that nobody opens it in passing.
 func (p *sheet) shut() {
-	var out []string
-	for i := range p.a.Operations {
-		if o := &p.a.Operations[i]; o.Call == advisor.Leave && o.Access && o.Forced != "done" {
-			out = append(out, o.Name)
-		}
-	}
-	if len(out) > 0 {
+	if _, out := p.doors(); len(out) > 0 {
 		p.title("Stays shut")
 		p.para("", "", "Not to be done without asking: "+strings.Join(out, "; ")+".")
 	}

@@ -99,9 +99,12 @@ func (p *page) look(k *advisor.InspectionAdvice, said []string) {
 	}
 	switch {
 	case k.WhenOpen:
-		p.para("     ", "     ", "Look when open: the work opens it anyway.")
+		p.para("     ", "     ", p.whenOpen(k))
 	case len(k.Access) > 0:
 		say("To get at it: ", p.names(k.Access)...)
+	}
+	if with := p.oneByOne(k); with != "" {
+		p.para("     ", "     ", "Does in one go what "+with+" ask one by one.")
 	}
 	if len(k.Lacks) > 0 {
 		p.para("     ", "     ", "The shop does not have: "+strings.Join(k.Lacks, "; ")+". Borrow what is missing, or have this look done elsewhere.")
@@ -115,6 +118,31 @@ func (p *page) look(k *advisor.InspectionAdvice, said []string) {
 		p.para("     ", "     ", "Risk: "+advisor.Sentence(k.Breaks))
 	}
 	p.cautions(k.Cautions, "     ")
+}
+
+// whenOpen says of a look behind a closed door whether the work is sure to open it.
+func (p *page) whenOpen(k *advisor.InspectionAdvice) string {
+	for _, id := range k.Access {
+		if o := p.a.Operation(id); o != nil && o.Call == advisor.LookFirst {
+			return "Look when open, if the work opens it."
+		}
+	}
+	return "Look when open: the work opens it anyway."
+}
+
+// oneByOne gives the numbers of the advised looks that a set of looks takes in,
+// where it takes in more than one.
+func (p *page) oneByOne(k *advisor.InspectionAdvice) string {
+	var out []string
+	for i := range p.a.Inspections {
+		if one := &p.a.Inspections[i]; one.Advised && slices.Contains(k.Bundle, one.ID) {
+			out = append(out, fmt.Sprint(one.Rank))
+		}
+	}
+	if len(out) < 2 {
+		return ""
+	}
+	return joined(out)
 }
 
 // openCount says how many questions of the walk-round are still worth asking.

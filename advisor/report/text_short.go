@@ -58,13 +58,16 @@ func (p *page) firstLooks(most int) []string {
 	return slices.DeleteFunc(out, func(s string) bool { return s == "" })
 }
 
+// noDoors are the steps on a way in that open nothing by themselves.
+var noDoors = []string{"studs_freed", "liners_clamped", "refrigerant_out"}
+
 // doors are the ways in that are opened, and those of an assembly that stay
 // shut; set-ups such as the lift are neither.
 func (p *page) doors() (opened, shut []string) {
 	for i := range p.a.Operations {
 		o := &p.a.Operations[i]
 		switch {
-		case !o.Access || o.Phase != "strip":
+		case !o.Access || o.Phase != "strip" || slices.Contains(noDoors, o.ID):
 		case o.Call == advisor.Do || o.Call == advisor.DoOpen:
 			opened = append(opened, o.Name)
 		case o.Call == advisor.LookFirst:

@@ -34,7 +34,7 @@ func (p *page) whyLook(k *advisor.InspectionAdvice) {
 	}
 	switch {
 	case k.WhenOpen:
-		p.para("", "", "Look when open: the work opens it anyway.")
+		p.para("", "", p.whenOpen(k))
 	case len(k.Access) > 0:
 		p.para("", "", "To get at it: "+strings.Join(p.names(k.Access), "; ")+".")
 	}
