@@ -28,6 +28,39 @@ parts = [0, 0, 0]
 because = "rotten"
 source = "practice"
 
+[[operation]]
+id = "bolts"
+name = "new bolts"
+part = "engine"
+phase = "refit"
+who = "shop"
+hours = [0.2, 0.2, 0.2]
+parts = [5, 5, 5]
+because = "they stretch"
+source = "practice"
+
+[[operation]]
+id = "cover"
+name = "renew the cover"
+part = "engine"
+phase = "repair"
+who = "shop"
+hours = [1, 1, 1]
+parts = [20, 20, 20]
+needs = ["out", "bolts"]
+because = "it warps"
+source = "practice"
+
+[[standing]]
+id = "cover_with_a_slipping_clutch"
+operation = "cover"
+says = "in"
+when = 'slips'
+because = "a slipping clutch warps it"
+source = "practice"
+fires = [{ slips = true }]
+fires_not = [{ slips = false }]
+
 [[suspect]]
 id = "rotten_shell"
 name = "the structure is rotten"
@@ -75,6 +108,7 @@ func TestTheShellComesFirst(t *testing.T) {
 	unseen := kinds(slips)
 	assert.Equal(t, "maybe rotten_shell", unseen["clutch"], "engine money is not firm while nobody has probed")
 	assert.Equal(t, "maybe rotten_shell", unseen["out"])
+	assert.Equal(t, "maybe rotten_shell", unseen["bolts"], "nor what comes only with it")
 	sound := kinds(slips + `probed = "sound"`)
 	assert.Equal(t, "firm ", sound["clutch"])
 	assert.Equal(t, "firm ", sound["out"])

@@ -18,6 +18,9 @@ func (s *situation) total(a *advisor.Advice, looks []looked) advisor.Total {
 			l := s.line(o, "firm", 1, op.Saved)
 			if !free[o] {
 				l.Waits = s.waitsFor(o)
+				if by, ok := s.e.operation[op.ForcedBy]; ok && l.Waits == "" && op.Forced == "needed" {
+					l.Waits = s.waitsFor(by) // it comes only with work that waits
+				}
 			}
 			if l.Waits != "" {
 				l.Kind = "maybe"

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"longstand/advisor"
@@ -24,10 +25,8 @@ func handback(p *page) string {
 	p.decided("Declined", c.Declined, "")
 	p.byCall("Yours to do", func(o *advisor.OperationAdvice) bool { return o.Who == "owner" && doing(o.Call) },
 		func(o *advisor.OperationAdvice) string { return advisor.Sentence(o.Reason) })
-	p.byCall("Advised, and not done", func(o *advisor.OperationAdvice) bool { return o.Who != "owner" && doing(o.Call) && !o.Access },
-		func(o *advisor.OperationAdvice) string { return p.because(o) })
-	p.byCall("Not decided: to be looked at first", func(o *advisor.OperationAdvice) bool { return o.Call == advisor.LookFirst && !o.Access },
-		func(o *advisor.OperationAdvice) string { return p.because(o) })
+	p.byCall("Advised, and not done", func(o *advisor.OperationAdvice) bool { return o.Who != "owner" && doing(o.Call) && !o.Access }, plainly)
+	p.byCall("Not decided: to be looked at first", func(o *advisor.OperationAdvice) bool { return o.Call == advisor.LookFirst && !o.Access }, plainly)
 	p.byCall("Left, and what to watch", func(o *advisor.OperationAdvice) bool {
 		return o.Call == advisor.Leave && !o.Access && o.Until != "" && o.ContainedIn == "" && o.Forced != "done" && o.Forced != "declined"
 	}, func(o *advisor.OperationAdvice) string { return until(o.Until) })
@@ -45,10 +44,51 @@ func (p *page) stopsLeft() {
 		p.para("", "", "None: nothing in the rules holds it back. The road test is its driver's own.")
 		return
 	}
-	if all := p.stopped(func(*advisor.HoldAdvice) bool { return true }); len(all) > 0 {
-		p.para("", "", "Not yet: "+strings.Join(all, "; ")+". It leaves on a trailer.")
+	stopped, held := p.everyStop(), ""
+	if slices.Contains(stopped, acts["road"]) || slices.Contains(stopped, acts["driven"]) {
+		held = " It leaves on a trailer."
 	}
-	p.untils()
+	p.para("", "", "Not yet: "+strings.Join(stopped, "; ")+"."+held)
+	p.stopsThat("", func(h *advisor.HoldAdvice) bool { return h.When == advisor.True })
+	p.stopsThat("These stand too, until it is known whether they apply:", func(h *advisor.HoldAdvice) bool { return h.When != advisor.True })
+}
+
+// everyStop names every act that a hold stops, the road first.
+func (p *page) everyStop() (out []string) {
+	for _, act := range slices.Backward(advisor.Acts) {
+		if slices.ContainsFunc(p.a.Holds, func(h advisor.HoldAdvice) bool { return slices.Contains(h.Stops, act) }) {
+			out = append(out, acts[act])
+		}
+	}
+	return out
+}
+
+// stopsThat lists the holds that are so, each by itself, the road first.
+func (p *page) stopsThat(title string, is func(*advisor.HoldAdvice) bool) {
+	for _, act := range slices.Backward(advisor.Acts) {
+		for i := range p.a.Holds {
+			h := &p.a.Holds[i]
+			if !is(h) || leading(h.Stops) != act {
+				continue
+			}
+			if title != "" {
+				p.para("", "", title)
+				title = ""
+			}
+			p.para("  - ", "    ", fmt.Sprintf("DO NOT %s UNTIL %s.", acts[act], strings.TrimSuffix(h.Name, ".")))
+		}
+	}
+}
+
+// plainly is the reason of a call without what counts as sound, which is for
+// the workshop, and with how often it is needed while that is not known.
+func plainly(o *advisor.OperationAdvice) string {
+	reason, _, _ := strings.Cut(o.Reason, "Counts as sound:")
+	reason = advisor.Sentence(strings.TrimSpace(reason))
+	if p := maybeChance(o); o.Call == advisor.LookFirst && p > 0 {
+		reason += " Needed on " + Chance(p) + " cars like this."
+	}
+	return reason
 }
 
 // decided lists decisions with who, when and the remark.

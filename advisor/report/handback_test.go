@@ -29,6 +29,8 @@ func TestHandbackTellsWhatGoesWithTheCar(t *testing.T) {
 		assert.LessOrEqual(t, runes(line), width, line)
 	}
 	assert.Equal(t, strings.Count(page, "  - "), strings.Count(HandbackMarkdown(a), "\n- "), "the same items in Markdown")
+	a.Holds[0].Stops = []string{"charged"}
+	assert.Contains(t, Handback(a), "Not yet: charge the battery.\n", "a car that may roll needs no trailer")
 	a.Holds = nil
 	assert.Contains(t, Handback(a), "None: nothing in the rules holds it back.")
 }

@@ -62,8 +62,9 @@ type block struct {
 	Pairs   []pair
 	Columns []string
 	Rows    [][]string
-	Look    string // of a table: "account" has sums in its last column, "sums" in all but the first, "stairs" in the last two
-	Short   bool   // a table whose rows are single lines in plain text
+	Look    string       // of a table: "account" has sums in its last column, "sums" in all but the first, "stairs" in the last two
+	Short   bool         // a table whose rows are single lines in plain text
+	Large   map[int]bool // rows of a table in larger type
 	Picture *figure
 	Inside  []block
 	Adds    string   // of a decision

@@ -27,12 +27,17 @@ var chapters = []struct {
 }
 
 // share is the money of one decision, of the routine, or of getting at things:
-// firm, and what looks may add, whole and by its chance.
-type share struct{ firm, maybe, expected int64 }
+// firm, what waits for a danger to be known, and what looks may add, whole and
+// by its chance.
+type share struct{ firm, waits, maybe, expected int64 }
 
 func (s *share) add(n *advisor.Line) {
 	if n.Kind == "firm" || n.Kind == "look" {
 		s.firm += n.Mean
+		return
+	}
+	if n.Waits != "" {
+		s.waits += n.Mean
 		return
 	}
 	s.maybe += n.Mean
@@ -131,9 +136,11 @@ func (l *letter) choicesOn(only func(*advisor.OperationAdvice) bool) section {
 // choices are all decisions, with the routine work in one line.
 func (l *letter) choices() section {
 	s := l.choicesOn(nil)
+	lead := "decide.lead_in"
 	if len(s.Blocks) == 0 {
-		s.Blocks = append(s.Blocks, block{Kind: paraBlock, Text: l.say("decide.none", nil)})
+		lead = "decide.none"
 	}
+	s.Blocks = append([]block{{Kind: paraBlock, Text: l.say(lead, nil)}}, s.Blocks...)
 	if n := len(l.routine()); n > 0 {
 		s.Blocks = append(s.Blocks, block{Kind: decisionBlock, Text: l.say("title.routine", nil), Inside: []block{
 			{Kind: paraBlock, Text: l.say("routine.line", with{"Count": n, "Sum": l.taxed(l.shares()[inRoutine].firm)})},
@@ -163,5 +170,5 @@ func (l *letter) sumsInFull() section {
 }
 
 func (l *letter) shareRow(name string, s *share) []string {
-	return []string{name, l.taxed(s.firm), l.taxed(s.expected), l.taxed(s.firm + s.expected)}
+	return []string{name, l.taxed(s.firm), l.taxed(s.waits + s.expected), l.taxed(s.firm + s.waits + s.expected)}
 }

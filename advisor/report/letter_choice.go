@@ -8,22 +8,29 @@ import (
 	"longstand/advisor"
 )
 
-// choice is one decision in prose: the work, what hangs on a look, what "no"
-// means, and the three answers.
-func (l *letter) choice(now, look []*advisor.OperationAdvice) []block {
+// choice is one decision in prose: the work, what waits for a danger to be
+// known, what hangs on a look, what "no" means, and the three answers.
+func (l *letter) choice(do, look []*advisor.OperationAdvice) []block {
 	var out []block
-	if len(now) > 0 {
-		out = append(out, block{Kind: labelBlock, Text: l.say("decide.now", nil)}, block{Kind: worksBlock, Pairs: l.each(now, "decide.work")})
+	now, waits := l.firmNow(do)
+	put := func(ops []*advisor.OperationAdvice, label, phrase string, v with) {
+		if len(ops) > 0 {
+			out = append(out, block{Kind: labelBlock, Text: l.say(label, v)}, block{Kind: worksBlock, Pairs: l.each(ops, phrase)})
+		}
 	}
-	if len(look) > 0 {
-		out = append(out, block{Kind: labelBlock, Text: l.say("decide.look", nil)}, block{Kind: worksBlock, Pairs: l.each(look, "decide.perhaps")})
+	put(now, "decide.now", "decide.work", nil)
+	if len(waits) > 0 {
+		put(waits, "decide.waits", "decide.work", with{"Fault": l.waitsFor(waits[0].ID)})
 	}
-	return append(out, block{Kind: paraBlock, Text: l.refusal(append(slices.Clone(now), look...))}, l.threeAnswers())
+	put(look, "decide.look", "decide.perhaps", nil)
+	return append(out, block{Kind: paraBlock, Text: l.refusal(append(slices.Clone(do), look...))}, l.threeAnswers())
 }
 
-// adds says what a decision adds, and the most that looks may add to it.
+// adds says what a decision adds, what of it waits, and the most that looks may
+// add to it.
 func (l *letter) adds(sum *share) string {
-	return l.say("decide.adds", with{"Firm": l.taxed(sum.firm), "Maybe": l.taxed(sum.maybe), "HasFirm": sum.firm > 0, "HasMaybe": sum.maybe > 0})
+	return l.say("decide.adds", with{"Firm": l.taxed(sum.firm), "Maybe": l.taxed(sum.maybe), "Waits": l.taxed(sum.waits),
+		"HasFirm": sum.firm > 0, "HasWaits": sum.waits > 0, "HasMaybe": sum.maybe > 0})
 }
 
 func (l *letter) threeAnswers() block {
@@ -31,17 +38,17 @@ func (l *letter) threeAnswers() block {
 		Items: []string{l.say("answer.yes", nil), l.say("answer.later", nil), l.say("answer.ring", nil)}}
 }
 
-// each words operations by a phrase, the dearest first.
+// each words operations by a phrase, the dearest first; those that share a
+// reason stand together, and it is said once.
 func (l *letter) each(ops []*advisor.OperationAdvice, phrase string) []pair {
-	ops = slices.Clone(ops)
-	slices.SortStableFunc(ops, func(a, b *advisor.OperationAdvice) int { return cmp.Compare(b.Cost, a.Cost) })
 	var out []pair
-	for _, o := range ops {
-		p := o.MaybeChance
-		if p == 0 && o.Chance != nil {
-			p = *o.Chance
+	said := ""
+	for _, o := range byReason(ops) {
+		v := with{"Name": l.title(o.Name), "Sum": l.taxed(l.mean(o)), "Reason": l.reason(o), "First": firstSentence(l.reason(o)), "Chance": Chance(maybeChance(o)), "Variant": l.name(o.Variant)}
+		if o.Reason == said && said != "" {
+			v["Reason"], v["First"] = l.say("decide.same", nil), l.say("decide.same", nil)
 		}
-		v := with{"Name": l.title(o.Name), "Sum": l.taxed(l.mean(o)), "Reason": l.short(o.Reason), "First": firstSentence(l.short(o.Reason)), "Chance": Chance(p), "Variant": l.name(o.Variant)}
+		said = o.Reason
 		words := l.say(phrase, v)
 		if o.Call == advisor.DoOpen && len(o.SharedWith) > 0 {
 			words += " " + l.say("decide.open", with{"Alone": l.taxed(o.Alone)})
@@ -52,6 +59,29 @@ func (l *letter) each(ops []*advisor.OperationAdvice, phrase string) []pair {
 		out = append(out, pair{Lead: l.say("decide.lead", v), Texts: []string{words + l.setByHand(o)}})
 	}
 	return out
+}
+
+// maybeChance is the chance with which an operation is needed in the end.
+func maybeChance(o *advisor.OperationAdvice) float64 {
+	if o.MaybeChance == 0 && o.Chance != nil {
+		return *o.Chance
+	}
+	return o.MaybeChance
+}
+
+// byReason orders operations by cost, the dearest first, and draws up behind
+// each those that have its reason.
+func byReason(ops []*advisor.OperationAdvice) []*advisor.OperationAdvice {
+	ops = slices.Clone(ops)
+	slices.SortStableFunc(ops, func(a, b *advisor.OperationAdvice) int { return cmp.Compare(b.Cost, a.Cost) })
+	rank := map[string]int{}
+	for i, o := range ops {
+		if _, known := rank[o.Reason]; !known {
+			rank[o.Reason] = i
+		}
+	}
+	slices.SortStableFunc(ops, func(a, b *advisor.OperationAdvice) int { return cmp.Compare(rank[a.Reason], rank[b.Reason]) })
+	return ops
 }
 
 // mean is the mean of an operation's own line of money; what opening may break

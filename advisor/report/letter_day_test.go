@@ -36,8 +36,8 @@ func dayPage(t *testing.T, week float64, parts int) string {
 func TestLikelyDay(t *testing.T) {
 	page := dayPage(t, 7, 10)
 	assert.Contains(t, page, "about 13 June 2025")
-	assert.Contains(t, page, "from 6 May 2025, 10 days for parts. Then 25 hours of our work, and 3 more that looks may add, at 7 hours a week.")
-	assert.Contains(t, page, "If no look adds any, it is 10 June 2025. Waiting for specialists is not in it.")
+	assert.Contains(t, page, "from 6 May 2025, 10 days for parts. Then 25 hours of our work, and 3 more for what waits or may be found, at 7 hours a week.")
+	assert.Contains(t, page, "Without those more hours it is 10 June 2025. Waiting for specialists is not in it.")
 	page = dayPage(t, 0, 0)
 	assert.Contains(t, page, "not known yet")
 	assert.Contains(t, page, "our settings do not say how many hours a week we can give")

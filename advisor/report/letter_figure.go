@@ -116,7 +116,7 @@ func speaking(k *advisor.SuspectAdvice) []*advisor.LedgerLine {
 // evidence is the picture of the signs for and against the main call, with its table.
 func (l *letter) evidence() section {
 	m := l.turnsOn()
-	s := section{ID: "evidence", Title: l.say("title.evidence", nil), Shape: sideShape}
+	s := section{ID: "evidence", Title: l.say("title.evidence", nil), Shape: wideShape}
 	lines := speaking(m.k)
 	if len(lines) == 0 {
 		return s

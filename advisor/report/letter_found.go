@@ -119,12 +119,9 @@ func (l *letter) notLooked() section {
 	put := func(reason, words string) {
 		i := slices.IndexFunc(why, func(p pair) bool { return p.Lead == reason })
 		if i < 0 {
-			i, why = len(why), append(why, pair{Lead: reason, Texts: []string{""}})
+			i, why = len(why), append(why, pair{Lead: reason})
 		}
-		if why[i].Texts[0] != "" {
-			why[i].Texts[0] += "; "
-		}
-		why[i].Texts[0] += words
+		why[i].Texts = append(why[i].Texts, advisor.Sentence(words))
 	}
 	for i := range l.a.Inspections {
 		if k := &l.a.Inspections[i]; k.Advised {
@@ -137,9 +134,6 @@ func (l *letter) notLooked() section {
 		if q := l.b.Question(an.Question); phrase != "" && q != nil {
 			put(l.say(phrase, nil), l.say("unseen.note", with{"Name": l.name(q.Name), "Note": an.Note}))
 		}
-	}
-	for i := range why {
-		why[i].Texts[0] = advisor.Sentence(why[i].Texts[0])
 	}
 	if len(why) > 0 {
 		s.Blocks = append(s.Blocks, block{Kind: pairsBlock, Pairs: why})

@@ -18,7 +18,7 @@ func (l *letter) front() []section {
 		{ID: "asked", Title: l.say("title.asked", nil), Front: true, Shape: sideShape, Blocks: []block{asked}},
 		{ID: "matters", Title: l.say("title.matters", nil), Front: true, Shape: sideShape, Blocks: []block{{Kind: orderedBlock, Items: l.three()}}},
 		{ID: "money", Title: l.say("title.money", nil), Front: true, Shape: sideShape, Blocks: l.sums()},
-		{ID: "never", Title: l.say("title.never", nil), Front: true, Last: true, Shape: sideShape, Blocks: l.neverDo()},
+		{ID: "never", Title: l.say("title.never", nil), Front: true, Last: true, Shape: sideShape, Blocks: l.neverDo(true)},
 	}
 }
 
@@ -42,15 +42,15 @@ func (l *letter) three() []string {
 	return []string{road, l.dearest(), l.turning()}
 }
 
-// dearest names the largest sum that hangs on a look, or else the largest firm one.
+// dearest names the job that may add most by its chance, or else the largest firm one.
 func (l *letter) dearest() string {
 	var most *advisor.Line
 	for i := range l.a.Total.Lines {
 		n := &l.a.Total.Lines[i]
-		if n.Kind != "maybe" && n.Kind != "firm" {
+		if n.Kind != "maybe" && n.Kind != "firm" || n.Waits != "" {
 			continue
 		}
-		if most == nil || n.Kind == "maybe" && most.Kind == "firm" || n.Kind == most.Kind && n.Mean > most.Mean {
+		if most == nil || n.Kind == "maybe" && most.Kind == "firm" || n.Kind == most.Kind && n.Chance*float64(n.Mean) > most.Chance*float64(most.Mean) {
 			most = n
 		}
 	}
@@ -70,6 +70,9 @@ func (l *letter) turning() string {
 	if m.k != nil {
 		words += " " + l.say("matters.turns", with{"Fault": l.name(m.k.Name), "Chance": Chance(m.k.Chance)})
 	}
+	if danger := l.waitsFor(m.op.ID); danger != "" {
+		words += " " + l.say("matters.waits", with{"Fault": danger})
+	}
 	return words
 }
 
@@ -79,21 +82,30 @@ var phraseOf = map[advisor.Call]string{advisor.Do: "do", advisor.DoOpen: "do", a
 // sums is the table of the money, with tax, and of the day.
 func (l *letter) sums() []block {
 	t := &l.a.Total
-	rows := [][]string{
-		{l.say("sum.agree", nil), l.taxed(t.Firm)},
-		{l.say("sum.maybe", nil), l.taxed(t.Maybe)},
-		{l.say("sum.likely", nil), l.taxed(t.Likely)},
-		{l.say("sum.range", nil), l.span(t.Independent)},
-		{l.say("sum.together", nil), l.span(t.Dependent)},
+	rows := [][]string{{l.say("sum.agree", nil), l.taxed(t.Firm)}}
+	waits, danger := l.waiting()
+	if waits > 0 {
+		rows = append(rows, []string{l.say("sum.waits", nil), l.taxed(waits)})
 	}
+	rows = append(rows, []string{l.say("sum.maybe", nil), l.taxed(t.Maybe - waits)}, []string{l.say("sum.likely", nil), l.taxed(t.Likely)})
+	large := map[int]bool{0: true, len(rows) - 1: true}
 	day, how := l.likelyDay()
-	rows = append(rows, []string{l.say("day.likely", nil), day})
-	return []block{{Kind: tableBlock, Look: "account", Text: l.say("sum.caption", with{"Tax": l.number2(l.a.Settings.Tax * 100)}),
-		Columns: []string{l.say("sum.what", nil), l.say("sum.sum", nil)}, Rows: rows}, {Kind: paraBlock, Text: how}}
+	rows = append(rows, []string{l.say("sum.range", nil), l.span(t.Independent)}, []string{l.say("sum.together", nil), l.span(t.Dependent)},
+		[]string{l.say("day.likely", nil), day})
+	out := []block{{Kind: tableBlock, Look: "account", Text: l.region.say(l.say("sum.caption", with{"Tax": l.number2(l.a.Settings.Tax * 100)})),
+		Columns: []string{l.say("sum.what", nil), l.say("sum.sum", nil)}, Rows: rows, Large: large}}
+	if over := l.tooMuch(); over != "" {
+		out = append(out, block{Kind: paraBlock, Text: over})
+	}
+	if waits > 0 {
+		out = append(out, block{Kind: paraBlock, Text: l.say("money.waits", with{"Fault": danger})})
+	}
+	return append(out, block{Kind: paraBlock, Text: how})
 }
 
-// neverDo gathers the standing holds, one line for each act that they stop first.
-func (l *letter) neverDo() []block {
+// neverDo gathers the standing holds, one line for each act that they stop
+// first; the others may be listed overleaf.
+func (l *letter) neverDo(overleaf bool) []block {
 	var items []pair
 	for _, act := range advisor.Acts {
 		var until, why string
@@ -112,7 +124,7 @@ func (l *letter) neverDo() []block {
 			}
 		}
 		if count > 0 {
-			v := with{"Act": l.region.say(acts[act]), "Until": until, "Because": why, "More": count - 1, "Known": known}
+			v := with{"Act": l.region.say(acts[act]), "Until": until, "Because": why, "More": count - 1, "Known": known, "Overleaf": overleaf}
 			items = append(items, pair{Lead: l.say("never.act", v), Texts: []string{l.say("never.until", v)}})
 		}
 	}

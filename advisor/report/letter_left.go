@@ -16,13 +16,7 @@ func (l *letter) leftAlone() section {
 	if len(chief) > 0 {
 		s.Blocks = append(s.Blocks, block{Kind: paraBlock, Text: l.say("leave.line", with{"More": len(rest)})}, block{Kind: worksBlock, Pairs: ended(l.leaving(chief))})
 	}
-	var done []string
-	for i := range l.a.Operations {
-		if o := &l.a.Operations[i]; o.Call == advisor.Leave && o.Forced == "done" {
-			done = append(done, l.name(o.Name))
-		}
-	}
-	if len(done) > 0 {
+	if done := l.doneAlready(); len(done) > 0 {
 		s.Blocks = append(s.Blocks, block{Kind: paraBlock, Text: l.say("leave.done", with{"Names": strings.Join(done, "; ")})})
 	}
 	return s
@@ -72,9 +66,36 @@ func (l *letter) leaving(ops []*advisor.OperationAdvice) []pair {
 			until = l.say("leave.contained", with{"Name": l.name(up.Name)})
 		}
 		out = append(out, pair{Lead: l.title(o.Name), Texts: []string{
-			l.say("leave.why", with{"Reason": l.short(o.Reason) + l.setByHand(o), "Until": until})}})
+			l.say("leave.why", with{"Reason": l.why(o), "Until": until})}})
 	}
 	return out
+}
+
+// why is the reason of a call, and whose word it is when the foreman set it.
+func (l *letter) why(o *advisor.OperationAdvice) string { return l.reason(o) + l.setByHand(o) }
+
+// reason is that of a call for its owner, to whom nobody speaks of "the owner".
+func (l *letter) reason(o *advisor.OperationAdvice) string {
+	switch o.Forced {
+	case "accepted":
+		return l.say("decide.accepted", nil)
+	case "declined":
+		return l.say("leave.declined", with{"Danger": l.dangerous(o)})
+	case "done":
+		return l.say("leave.is_done", nil)
+	}
+	return l.short(o.Reason)
+}
+
+// dangerous tells whether an operation cures a danger that is not known to be
+// absent.
+func (l *letter) dangerous(o *advisor.OperationAdvice) bool {
+	for _, id := range o.Suspects {
+		if k := l.a.Suspect(id); k != nil && k.Danger != "" && k.Looked != advisor.True {
+			return true
+		}
+	}
+	return false
 }
 
 // ended gives each lead a full stop.

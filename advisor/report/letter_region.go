@@ -24,7 +24,7 @@ type region struct {
 // everyday are words of the list that any reader knows; they are there for
 // their spelling elsewhere.
 var everyday = []string{"petrol", "bonnet", "tyre", "centre", "aluminium", "windscreen", "boot", "luggage_space", "bumper",
-	"dashboard", "number_plate", "laid_up", "estate", "saloon", "handbrake", "spanner", "indicator"}
+	"dashboard", "number_plate", "laid_up", "estate", "saloon", "handbrake", "spanner", "indicator", "litre", "per_cent"}
 
 func newRegion(words []advisor.Word, s *advisor.Settings) *region {
 	locale := s.Locale

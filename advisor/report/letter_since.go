@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"longstand/advisor"
 )
@@ -26,10 +27,10 @@ func nextLetter(c *advisor.Case) int {
 func LetterSays(a *advisor.Advice, day string) advisor.Letter {
 	says := advisor.Letter{Number: nextLetter(a.Case), Date: cmp.Or(day, a.Case.Date), Agree: wholeTaxed(a.Total.Firm, a.Settings), Likely: wholeTaxed(a.Total.Likely, a.Settings)}
 	for i := range a.Operations {
-		switch o := &a.Operations[i]; o.Call {
-		case advisor.Do, advisor.DoOpen:
+		switch o := &a.Operations[i]; callNow(a, o) {
+		case "do":
 			says.Do = append(says.Do, o.ID)
-		case advisor.LookFirst:
+		case "look":
 			says.LookFirst = append(says.LookFirst, o.ID)
 		}
 	}
@@ -71,8 +72,8 @@ func (l *letter) changed(since *advisor.Letter) []section {
 	out = append(out, section{ID: "news", Title: l.say("title.news", nil), Shape: wideShape, Blocks: l.foundSince(since)})
 	calls := l.movedCalls(since)
 	out = append(out, section{ID: "moved", Title: l.say("title.moved", nil), Shape: wideShape, Blocks: calls})
-	out = append(out, section{ID: "never", Title: l.say("title.never", nil), Shape: sideShape, Blocks: append(l.neverDo(), l.movedStops(since)...)})
-	fresh := l.choicesOn(func(o *advisor.OperationAdvice) bool { return l.asks(o) && callThen(since, o.ID) != callNow(o) })
+	out = append(out, section{ID: "never", Title: l.say("title.never", nil), Shape: sideShape, Blocks: append(l.neverDo(false), l.movedStops(since)...)})
+	fresh := l.choicesOn(func(o *advisor.OperationAdvice) bool { return l.asks(o) && callThen(since, o.ID) != callNow(l.a, o) })
 	out = append(out, fresh)
 	if len(fresh.Blocks) > 0 || since.Agree != wholeTaxed(l.a.Total.Firm, l.a.Settings) {
 		out = append(out, l.terms())
@@ -86,11 +87,17 @@ func (l *letter) changed(since *advisor.Letter) []section {
 
 // asks tells whether an operation is asked for in a decision.
 func (l *letter) asks(o *advisor.OperationAdvice) bool {
-	return callNow(o) != "leave" && l.chapterOf(o) >= 0
+	return callNow(l.a, o) != "leave" && l.chapterOf(o) >= 0
 }
 
-// callNow and callThen name a call as the letters' memory has it: do, look or leave.
-func callNow(o *advisor.OperationAdvice) string { return phraseOf[o.Call] }
+// callNow and callThen name a call as the letters' memory has it: do, look or
+// leave. Work that waits for a danger to be known is not asked for yet: look.
+func callNow(a *advisor.Advice, o *advisor.OperationAdvice) string {
+	if doing(o.Call) && waitsIn(a, o.ID) != "" {
+		return "look"
+	}
+	return phraseOf[o.Call]
+}
 
 func callThen(since *advisor.Letter, id string) string {
 	switch {
@@ -103,18 +110,22 @@ func callThen(since *advisor.Letter, id string) string {
 }
 
 func (l *letter) sumsThen(since *advisor.Letter) []block {
-	whole := func(units int64) string {
-		return Money(units*int64(math.Pow10(l.a.Settings.MinorDigits)), l.a.Settings)
-	}
 	day, how := l.likelyDay()
 	rows := [][]string{
-		{l.say("sum.agree", nil), whole(since.Agree), l.taxed(l.a.Total.Firm)},
-		{l.say("sum.likely", nil), whole(since.Likely), l.taxed(l.a.Total.Likely)},
+		{l.say("sum.agree", nil), l.whole(since.Agree), l.taxed(l.a.Total.Firm)},
+		{l.say("sum.likely", nil), l.whole(since.Likely), l.taxed(l.a.Total.Likely)},
 		{l.say("sum.range", nil), "", l.span(l.a.Total.Independent)},
 		{l.say("day.likely", nil), "", day},
 	}
-	return []block{{Kind: tableBlock, Look: "sums", Text: l.say("sum.caption", with{"Tax": l.number2(l.a.Settings.Tax * 100)}),
-		Columns: []string{l.say("sum.what", nil), l.say("since.then", nil), l.say("since.now", nil)}, Rows: rows, Short: true}, {Kind: paraBlock, Text: how}}
+	out := []block{{Kind: tableBlock, Look: "sums", Text: l.region.say(l.say("sum.caption", with{"Tax": l.number2(l.a.Settings.Tax * 100)})),
+		Columns: []string{l.say("sum.what", nil), l.say("since.then", nil), l.say("since.now", nil)}, Rows: rows, Short: true}}
+	if done := l.doneAlready(); len(done) > 0 {
+		out = append(out, block{Kind: paraBlock, Text: l.say("leave.done", with{"Names": strings.Join(done, "; ")})})
+	}
+	if _, danger := l.waiting(); danger != "" {
+		out = append(out, block{Kind: paraBlock, Text: l.say("money.waits", with{"Fault": danger})})
+	}
+	return append(out, block{Kind: paraBlock, Text: how})
 }
 
 // foundSince are the answers that the earlier letter did not have.
@@ -144,15 +155,19 @@ func (l *letter) movedCalls(since *advisor.Letter) []block {
 	var items []pair
 	for i := range l.a.Operations {
 		o := &l.a.Operations[i]
-		then, now := callThen(since, o.ID), callNow(o)
+		then, now := callThen(since, o.ID), callNow(l.a, o)
 		if then == now || o.Access && !slices.Contains(bigDoors, o.ID) {
 			continue
 		}
-		if o.Forced == "done" {
-			now = "done"
+		said := now
+		switch {
+		case o.Forced == "done":
+			said = "done"
+		case doing(o.Call) && now == "look":
+			said = "waits"
 		}
-		v := with{"Name": l.title(o.Name), "Then": l.say("since."+then, nil), "Now": l.say("since."+now, nil),
-			"Sum": l.taxed(l.mean(o)), "Reason": l.short(o.Reason) + l.setByHand(o), "Costs": now == "do" || now == "look"}
+		v := with{"Name": l.title(o.Name), "Then": l.say("since."+then, nil), "Now": l.say("since."+said, nil),
+			"Sum": l.taxed(l.mean(o)), "Reason": l.why(o), "Costs": now == "do" || now == "look"}
 		items = append(items, pair{Lead: l.say("since.lead", v), Texts: []string{l.say("since.moved", v)}})
 	}
 	if len(items) == 0 {

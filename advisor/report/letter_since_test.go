@@ -45,7 +45,7 @@ func TestLaterLetterSaysOnlyWhatChanged(t *testing.T) {
 	assert.Contains(t, flat, "Job demo, letter 2.")
 	assert.Regexp(t, `To agree today: then £[0-9,]+; now £[0-9,]+`, flat)
 	assert.Contains(t, flat, "repeated on the same cylinder", "what was found")
-	assert.Contains(t, flat, `Lift the cylinder head: it was "leave" and is now "do"`)
+	assert.Contains(t, flat, `Lift the cylinder head: it was "leave" and is now "advised, but it waits"`)
 	assert.Contains(t, flat, "What must not be done", "safety stands in every letter")
 	assert.Contains(t, flat, "The inside of the engine")
 	for _, not := range []string{"Seat belts, cabin and exhaust", "How far to go", "Where it stood", "The routine work"} {

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"longstand/advisor"
@@ -11,8 +12,13 @@ import (
 func (l *letter) terms() section {
 	v := with{"Date": l.day(0), "Until": l.day(l.a.Settings.GoodForDays), "Days": l.a.Settings.GoodForDays}
 	items := []string{l.say("terms.good", v), l.ring()}
-	if sum, ok := l.sumOf("stop_sum"); ok {
-		items = append(items, l.say("terms.stop", with{"Sum": sum}))
+	agree := l.toAgree()
+	if stop, ok := l.named("stop_sum"); ok {
+		items = append(items, l.say("terms.stop", with{"Sum": l.whole(stop)}))
+		agree = min(agree, stop)
+	}
+	if sum, danger := l.waiting(); sum > 0 {
+		items = append(items, l.say("terms.waits", with{"Sum": l.taxed(sum), "Fault": danger}))
 	}
 	if factor := l.a.HoursFactor; factor > 1 {
 		items = append(items, l.say("terms.rust", with{"Factor": l.number2(factor)}))
@@ -20,7 +26,7 @@ func (l *letter) terms() section {
 	return section{ID: "terms", Title: l.say("title.terms", nil), Shape: sideShape, Blocks: []block{
 		{Kind: listBlock, Items: items},
 		{Kind: paraBlock, Text: l.say("answer_for", nil)},
-		l.signing(l.say("agree", with{"Sum": l.taxed(l.a.Total.Firm)}))}}
+		l.signing(l.say("agree", with{"Sum": l.whole(agree)}))}}
 }
 
 // signing is a sentence to sign and date.
@@ -28,28 +34,37 @@ func (l *letter) signing(text string) block {
 	return block{Kind: signingBlock, Text: text, Items: []string{l.say("sign.name", nil), l.say("sign.date", nil)}}
 }
 
-// ring says before which sum the owner is rung: the one asked for, or the
-// shop's share of the sum agreed.
+// ring says before which sum the owner is rung: the one asked for, at which work
+// stops, or the shop's share of the sum agreed, which is a word on the way to it.
 func (l *letter) ring() string {
-	if sum, ok := l.sumOf("ring_sum"); ok {
-		return l.say("terms.ring", with{"Sum": sum})
+	if sum, ok := l.named("ring_sum"); ok {
+		return l.say("terms.ring", with{"Sum": l.whole(sum)})
 	}
-	return l.say("terms.ring", with{"Sum": l.taxed(int64(float64(l.a.Total.Firm)*l.a.Settings.RingAt + 0.5))})
+	at := wholeTaxed(int64(float64(l.a.Total.Firm)*l.a.Settings.RingAt+0.5), l.a.Settings)
+	if stop, ok := l.named("stop_sum"); ok && stop <= at {
+		return l.say("terms.ring", with{"Sum": l.whole(stop)})
+	}
+	if l.a.Settings.RingAt >= 1 {
+		return l.say("terms.ring", with{"Sum": l.whole(at)})
+	}
+	return l.say("terms.ring_share", with{"Sum": l.whole(at), "Agree": l.taxed(l.a.Total.Firm)})
 }
 
-// sumOf is a sum of money that the owner named; it is one with tax, as people pay it.
-func (l *letter) sumOf(question string) (string, bool) {
+// named is a sum of money that the owner named, in whole units and with tax, as
+// people pay it.
+func (l *letter) named(question string) (int64, bool) {
 	for i := range l.a.Case.Answers {
 		an := &l.a.Case.Answers[i]
 		if an.Question == question && an.Value.State == advisor.Told {
-			minor := an.Value.Low
-			for range l.a.Settings.MinorDigits {
-				minor *= 10
-			}
-			return Money(int64(minor+0.5), l.a.Settings), true
+			return int64(an.Value.Low + 0.5), true
 		}
 	}
-	return "", false
+	return 0, false
+}
+
+// whole writes a sum that is in whole units.
+func (l *letter) whole(units int64) string {
+	return Money(units*int64(math.Pow10(l.a.Settings.MinorDigits)), l.a.Settings)
 }
 
 // refused gives a danger that the owner declined its sentence to sign.
