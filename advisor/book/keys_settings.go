@@ -1,6 +1,8 @@
 package book
 
 import (
+	"strings"
+
 	"longstand/advisor"
 	"longstand/advisor/tomltext"
 )
@@ -11,10 +13,14 @@ var settingsTable = table[advisor.Settings]{
 	name: settingsName, doc: "the shop's own figures",
 	fields: []field[advisor.Settings]{
 		may("rate", "of an hour, in units of the currency", func(s *advisor.Settings) slot { return money(&s.Rate) }),
-		may("currency", "its letters", func(s *advisor.Settings) slot { return text(&s.Currency) }),
+		may("currency", "its three capitals, as ISO 4217 has them", func(s *advisor.Settings) slot {
+			return shapedSlot{&s.Currency, isCurrency, `three capitals, as "GBP" (ISO 4217)`}
+		}),
 		may("minor_digits", "2 where the unit has a hundred parts", func(s *advisor.Settings) slot { return whole(&s.MinorDigits, 0, 3) }),
 		may("tax", "as a share: 0.2 is 20 in 100", func(s *advisor.Settings) slot { return share(&s.Tax, 0, 1) }),
-		may("locale", "for figures and dates", func(s *advisor.Settings) slot { return text(&s.Locale) }),
+		may("locale", "for figures and dates: a language, or language-REGION", func(s *advisor.Settings) slot {
+			return shapedSlot{&s.Locale, isLocale, `a language or language-REGION, as "en" or "en-GB" (BCP 47)`}
+		}),
 		may("units", "in which pages speak", func(s *advisor.Settings) slot { return word(&s.Units, []string{"metric", "imperial"}) }),
 		may("shop", "the shop's name, for letters", func(s *advisor.Settings) slot { return text(&s.Shop) }),
 		may("good_for_days", "an estimate's life", func(s *advisor.Settings) slot { return whole(&s.GoodForDays, 1, 3650) }),
@@ -48,6 +54,49 @@ var careWhenTable = table[advisor.CareWhen]{
 		must("care", "the care taken", func(c *advisor.CareWhen) slot { return word(&c.Care, advisor.Cares) }),
 	}, conditionKeys("when", "the cars it speaks of", true, whenRoles, func(c *advisor.CareWhen) *advisor.Condition { return &c.When }),
 		reasonKeys(false, func(c *advisor.CareWhen) *advisor.Ground { return &c.Ground })),
+}
+
+// shapedSlot is a text of a certain shape; wants says which.
+type shapedSlot struct {
+	to    *string
+	fits  func(string) bool
+	wants string
+}
+
+func (s shapedSlot) form() form { return form{Type: asText} }
+
+func (s shapedSlot) read(d *decoder, f *tomltext.Field) {
+	switch {
+	case f.Value.Kind != tomltext.String:
+		d.wrong(f.Value, f.Key+" is a text in quotes")
+	case !s.fits(f.Value.Str):
+		d.list.Errorf(f.Value.Span, "unknown-word", "%s cannot be %q", f.Key, f.Value.Str).Help = "write " + s.wants
+	default:
+		*s.to = f.Value.Str
+	}
+}
+
+// isCurrency tells whether a text has the shape of a currency's code: three
+// capitals (ISO 4217). Which codes are in use changes; that is not asked.
+func isCurrency(s string) bool { return len(s) == 3 && only(s, 'A', 'Z') }
+
+// isLocale tells whether a text is a language of two or three small letters
+// (ISO 639), alone or with a region of two capitals or three digits (BCP 47,
+// RFC 5646 section 2.2). Scripts and variants change nothing on our pages.
+func isLocale(s string) bool {
+	language, region, more := strings.Cut(s, "-")
+	return (len(language) == 2 || len(language) == 3) && only(language, 'a', 'z') &&
+		(!more || len(region) == 2 && only(region, 'A', 'Z') || len(region) == 3 && only(region, '0', '9'))
+}
+
+// only tells whether a text has no other bytes than those from least to most.
+func only(s string, least, most byte) bool {
+	for i := range len(s) {
+		if s[i] < least || s[i] > most {
+			return false
+		}
+	}
+	return true
 }
 
 // careSlot is a table of prices, each a decimal in quotes so that it stays exact.

@@ -24,19 +24,29 @@ type draftText struct {
 // asked are the few things that each kind needs of whoever writes it; the rest
 // of a draft holds as it stands, or is for the editor.
 var asked = map[string][]string{
+	"adjust":     {"kind", "id", "change", "because", "by"},
+	"caution":    {"id", "hazard", "text", "because", "by"},
+	"derived":    {"id", "name", "because", "by"},
+	"family":     {"id", "name", "because", "by"},
 	"hold":       {"id", "name", "stops", "done", "because", "by"},
 	"inspection": {"id", "name", "where", "minutes", "because", "by"},
 	"operation":  {"id", "name", "part", "phase", "hours", "parts", "because", "by"},
 	"question":   {"id", "ask", "name", "station", "by"},
+	"route":      {"id", "name", "because", "by"},
+	"settings":   {"shop", "rate", "currency", "tax", "locale", "units"},
 	"sign":       {"id", "suspect", "name", "name_not", "with", "without", "because", "by"},
+	"source":     {"id", "kind", "cite"},
 	"standing":   {"id", "operations", "says", "because", "by"},
 	"suspect":    {"id", "name", "part", "cured_by", "if_left", "because", "by"},
 	"type":       {"id", "name", "because", "by"},
+	"withdraw":   {"kind", "id", "because", "by"},
+	"word":       {"id", "text", "means", "by"},
 }
 
 // needed are the keys that no case can tell.
 var needed = map[string][]string{"hold": {"name", "done"}, "sign": {"suspect", "name", "name_not"}, "standing": {"operations"},
-	"suspect": {"name", "cured_by"}, "operation": {"name"}, "question": {"ask", "name"}, "inspection": {"name"}, "type": {"name"}}
+	"suspect": {"name", "cured_by"}, "operation": {"name"}, "question": {"ask", "name"}, "inspection": {"name"}, "type": {"name"},
+	"caution": {"text"}, "derived": {"name"}, "adjust": {"id"}, "withdraw": {"id"}}
 
 // mayBeSaid are keys that a command line can give as well, and that nobody is asked for.
 var mayBeSaid = []string{"group", "learned_on", "look_again"}
@@ -60,7 +70,7 @@ func (t *draftText) missing() (out []string) {
 func (t *draftText) key(name string) *book.Key {
 	for _, table := range book.Tables() {
 		for i := range table.Keys {
-			if table.Name == t.kind && table.Keys[i].Name == name {
+			if table.Name == t.table() && table.Keys[i].Name == name {
 				return &table.Keys[i]
 			}
 		}
@@ -69,8 +79,13 @@ func (t *draftText) key(name string) *book.Key {
 }
 
 func (t *draftText) doc(key string) string {
-	if key == "done" {
+	switch {
+	case key == "done":
 		return "the work that lifts it, by its id"
+	case key == "change":
+		return "one key of it and its new value, as if_left = 250"
+	case key == "kind" && t.kind == "adjust":
+		return "the kind of the item"
 	}
 	if k := t.key(key); k != nil {
 		return strings.TrimPrefix(k.Doc, "house rules: ")
@@ -78,10 +93,23 @@ func (t *draftText) doc(key string) string {
 	return "who wrote it" // a question keeps it beside its own keys
 }
 
-// item is the first table of the draft's own kind.
+// table is the name of the table that the draft fills: its kind, but for an
+// adjust, which is a table of whatever kind it adjusts.
+func (t *draftText) table() string {
+	if t.kind == "adjust" {
+		return kindLine.FindStringSubmatch(t.text)[1]
+	}
+	return t.kind
+}
+
+// item is the first table of the draft's own kind; settings are the only one.
 func (t *draftText) item() *tomltext.Node {
 	root, _ := tomltext.Parse("draft", []byte(t.text))
-	return root.Get(t.kind).Items[0]
+	n := root.Get(t.table())
+	if n.Kind == tomltext.Array {
+		return n.Items[0]
+	}
+	return n
 }
 
 // now is the value that the draft has for a key, as a person would say it.
@@ -91,6 +119,10 @@ func (t *draftText) now(key string) string {
 		n = t.item().Get("until")
 	}
 	switch {
+	case key == "change":
+		return strings.TrimPrefix(changeLine.FindStringSubmatch(t.text)[1], "# ")
+	case key == "kind" && t.kind == "adjust":
+		return t.table()
 	case n == nil:
 		return "left out"
 	case n.Kind == tomltext.String:
@@ -110,6 +142,12 @@ func (t *draftText) say(key, value string) error {
 	case "id":
 		t.rename(value)
 		return nil
+	case "kind":
+		if t.kind == "adjust" {
+			return t.ofKind(value)
+		}
+	case "change":
+		return t.changed(value)
 	case "done":
 		t.put("until", "'done("+value+")'")
 		t.put("lifts", "[{ done = ["+quoted(value)+"] }]")
@@ -121,7 +159,7 @@ func (t *draftText) say(key, value string) error {
 
 // rename gives the draft's item another id, wherever the draft names it.
 func (t *draftText) rename(id string) {
-	own := regexp.MustCompile(`\b` + regexp.QuoteMeta(t.now("id")) + `(_finds|_rule|_sign|_when)?\b`)
+	own := regexp.MustCompile(`\b` + regexp.QuoteMeta(t.now("id")) + `((?:_(?:finds|first|rule|second|sign|when|work))*)\b`)
 	t.text = own.ReplaceAllString(t.text, strings.ReplaceAll(id, "$", "")+"${1}")
 }
 
@@ -146,7 +184,7 @@ func (t *draftText) toml(key, value string) string {
 }
 
 // put sets a key of the draft's item to a value in TOML: in place of the value
-// that is there, or of the comment that shows the key, or behind the reason.
+// that is there, or of the comment that shows the key, or behind the first key.
 func (t *draftText) put(key, value string) {
 	t.putIn(t.item(), key, value)
 }
@@ -161,7 +199,7 @@ func (t *draftText) putIn(item *tomltext.Node, key, value string) {
 		t.text = t.text[:at[0]] + key + " = " + value + t.text[at[1]:]
 		return
 	}
-	at := item.Get("id").Span.End
+	at := item.Fields[0].Value.Span.End
 	at += strings.IndexByte(t.text[at:], '\n') + 1
 	t.text = t.text[:at] + key + " = " + value + "\n" + t.text[at:]
 }

@@ -13,6 +13,9 @@ import (
 // fromCase turns the noted answers of a case into a draft: the notes become the
 // reason, the answers the condition and its first specimen.
 func (d *door) fromCase(t *draftText, n *newRule, files []book.File) error {
+	if slices.Contains([]string{"adjust", "family", "route", "settings", "source", "withdraw", "word"}, t.kind) {
+		return usage("no case teaches %s: leave --from out", t.kind)
+	}
 	r := book.Load(files)
 	if r.Diagnostics.HasErrors() {
 		return d.tell(r.Diagnostics)
@@ -90,26 +93,39 @@ func notedAnswers(c *advisor.Case, about []string) (out []*advisor.Answer, err e
 }
 
 // condition puts a condition with its specimens into the first table of the
-// draft that has one of cars; questions and looks keep their own.
+// draft that has one of cars; questions and looks keep their own. The rule that
+// reads a derived value has the same specimens as the value.
 func (t *draftText) condition(when string, fires, buts, stills []string) {
-	if t.kind == "question" || t.kind == "inspection" {
+	switch t.kind {
+	case "question", "inspection":
 		return
+	case "derived":
+		t.putIn(t.item(), "is", "'"+when+"'")
+		t.specimens("is", fires, buts, stills)
+	default:
+		t.putIn(t.having("when"), "when", "'"+when+"'")
 	}
-	find := func() *tomltext.Node {
-		root, _ := tomltext.Parse("draft", []byte(t.text))
-		for i := range root.Fields {
-			for _, n := range root.Fields[i].Value.Items {
-				if n.Get("when") != nil {
-					return n
-				}
+	t.specimens("when", fires, buts, stills)
+}
+
+// having is the first table of the draft with a key.
+func (t *draftText) having(key string) *tomltext.Node {
+	root, _ := tomltext.Parse("draft", []byte(t.text))
+	for i := range root.Fields {
+		for _, n := range root.Fields[i].Value.Items {
+			if n.Get(key) != nil {
+				return n
 			}
 		}
-		return nil
 	}
-	t.putIn(find(), "when", "'"+when+"'")
-	t.putIn(find(), "fires", "[{ "+strings.Join(fires, ", ")+" }]")
+	return nil
+}
+
+// specimens puts those of a condition beside it.
+func (t *draftText) specimens(of string, fires, buts, stills []string) {
+	t.putIn(t.having(of), "fires", "[{ "+strings.Join(fires, ", ")+" }]")
 	for _, key := range []string{"fires_not", "but_not"} {
-		if f := find().Field(key); f != nil {
+		if f := t.having(of).Field(key); f != nil {
 			changed := "but_not = [{ " + strings.Join(buts, " }, { ") + " }]"
 			if len(stills) > 0 {
 				changed = "but_fires = [{ " + strings.Join(stills, " }, { ") + " }]\n" + changed

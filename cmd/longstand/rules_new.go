@@ -128,7 +128,7 @@ func (d *door) judgeDraft(files []book.File, to, text string) diag.List {
 // ask asks what the kind needs and nobody has said; Enter keeps what is there.
 // An answer that the book refuses is told and asked again.
 func (t *draftText) ask(in io.Reader, out io.Writer) error {
-	lines := bufio.NewReader(in)
+	lines, had := bufio.NewReader(in), len(t.judge(t.text))
 	for _, key := range asked[t.kind] {
 		for !t.said[key] {
 			fmt.Fprintf(out, "%s: %s [%s]\n> ", key, t.doc(key), t.now(key))
@@ -138,20 +138,32 @@ func (t *draftText) ask(in io.Reader, out io.Writer) error {
 				return errors.New("the input ended before the rule was whole; nothing is written")
 			}
 			if line = strings.TrimSpace(line); line == "" {
-				if slices.Contains(needed[t.kind], key) && t.drawn {
+				switch must := slices.Contains(needed[t.kind], key); {
+				case must && t.said["kind"]:
+					fmt.Fprintln(out, "of this kind the draft names none; only you can say which")
+					continue
+				case must && t.drawn:
 					fmt.Fprintln(out, "no case can tell this; only you can")
 					continue
 				}
 				break
 			}
-			before, old := t.text, t.judge(t.text)
+			before := t.text
 			if err := t.say(key, line); err != nil {
-				return err
+				fmt.Fprintln(out, err)
+				t.text, t.said[key] = before, false
+				continue
 			}
-			if now := t.judge(t.text); len(now) > len(old) {
+			if key == "kind" && slices.Contains(itemKinds(), line) {
+				continue // the id that comes next is judged with it
+			}
+			now := t.judge(t.text)
+			if len(now) > had {
 				t.tell(now)
 				t.text, t.said[key] = before, false
+				continue
 			}
+			had = len(now)
 		}
 	}
 	return nil
