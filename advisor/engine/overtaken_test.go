@@ -60,6 +60,7 @@ func TestAHoldComesBackWhenItsPlaceIsOpenedAgain(t *testing.T) {
 		{"opened before", held + "2025-10-20 }\n[decisions]\ndone = [{ operation = \"hoses\", on = 2025-10-19 }]", false},
 		{"the same day, nobody says which first", held + "2025-10-20 }\n[decisions]\ndone = [{ operation = \"hoses\", on = 2025-10-20 }]", true},
 		{"the same day, the test after", held + "2025-10-20T16:00:00 }\n[decisions]\ndone = [{ operation = \"hoses\", on = 2025-10-20T12:30:00 }]", false},
+		{"the very second", held + "2025-10-20T12:30:00 }\n[decisions]\ndone = [{ operation = \"hoses\", on = 2025-10-20T12:30:00 }]", true},
 		{"the same day, the test before", held + "2025-10-20T11:00:00 }\n[decisions]\ndone = [{ operation = \"hoses\", on = 2025-10-20T12:30:00 }]", true},
 		{"nobody says when it was opened", held + "2025-10-20 }\n[decisions]\ndone = [\"hoses\"]", true},
 		{"the answer is as old as the case", "[answers]\npedal_holds = { is = true, how = \"measured\" }\n[decisions]\ndone = [{ operation = \"hoses\", on = 2031-01-01 }]", true},

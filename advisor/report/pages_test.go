@@ -67,7 +67,7 @@ func TestPagesKeepToTheTerminal(t *testing.T) {
 	for i, path := range cars(t) {
 		a := advised(t, e, path, "")
 		b := engine.Place(&a.Ladder, 400000)
-		pages := []string{report.Text(a), report.Ladder(a, &b)}
+		pages := []string{report.Text(a), report.Ladder(a, &b), report.Sheet(a, e.Book()), report.Handback(a)}
 		for j, o := range a.Operations {
 			if (i+j)%300 == 0 {
 				w := e.Why(a.Case, o.ID)
