@@ -42,11 +42,12 @@ func (e *Engine) Quiet(c *advisor.Case, standing, holds []int) bool {
 
 func (e *Engine) brief(c *advisor.Case) (*advisor.Advice, *situation) {
 	s := e.weigh(c)
-	s.weighMargins()
 	a := &advisor.Advice{Case: c, Settings: &e.book.Settings, Care: s.care, CareBecause: s.why, HoursFactor: s.factor,
 		Conflicts: s.conflicts}
 	a.Notes = slices.Concat(s.past, s.forces.notes, s.notes)
 	a.Holds = s.holds()
+	s.openDoors(a.Holds)
+	s.weighMargins()
 	looks := s.inspections(a.Holds)
 	calls := s.calls(looks)
 	a.Inspections = make([]advisor.InspectionAdvice, 0, len(looks))

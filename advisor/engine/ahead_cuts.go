@@ -8,18 +8,20 @@ import (
 
 // cut makes the two cuts: over every way of the routes, the operations that are
 // in every scope that can still be, and those that are in some. A look forces
-// its own access in, so the access of every look that can be worth its minutes
-// counts as possibly in: what lies behind it may then be in the scope of one of
-// the look's outcomes.
+// its own access in, so the access of every look that can be advised counts as
+// possibly in: what lies behind it may then be in the scope.
 func (a *ahead) cut() {
 	low, high := a.ends()
 	pairs := a.pairs(low, high)
 	a.cuts(pairs)
 	opened := newSet(len(a.e.ops))
 	for i := range a.e.looks {
-		if a.mayPay(i, low, high) {
+		l, pays := &a.e.looks[i], a.mayPay(i, low, high)
+		if pays {
 			a.looks = append(a.looks, i)
-			opened.addAll(a.e.mayOpen(&a.e.looks[i]))
+		}
+		if pays || a.maySee(l) {
+			opened.addAll(a.e.mayOpen(l))
 		}
 	}
 	for _, p := range pairs {

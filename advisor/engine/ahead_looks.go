@@ -98,28 +98,49 @@ func (a *ahead) opensMore(l *inspection) bool {
 // adviceFeeds are the questions that decide whether a look lifts a hold that
 // stands or sees a danger that is not known: it is advised for either.
 func (a *ahead) adviceFeeds(l *inspection) {
-	reads := func(id advisor.CondID) bool {
-		return id != 0 && slices.ContainsFunc(a.e.program.Reads(id), func(q int) bool {
-			_, ok := slices.BinarySearch(l.answers, q)
-			return ok && a.open(q)
-		})
+	for _, h := range a.holdsSeen(l) {
+		a.either(h.When.ID, true, ofRule(h.ID))
+		if h.Until.Given() {
+			a.add(a.views[0].Missing(h.Until.ID, nil), true, ofRule(h.ID))
+		}
 	}
+	for _, k := range a.dangersFacing(l) {
+		a.add(a.views[0].Missing(a.e.suspects[k].Danger.Good.ID, nil), true, func(f *feed) { f.suspects.add(k) })
+	}
+}
+
+// maySee tells whether a look may be advised for a hold or a danger.
+func (a *ahead) maySee(l *inspection) bool {
+	return a.all(l.When.ID) != advisor.False && (len(a.holdsSeen(l)) > 0 || len(a.dangersFacing(l)) > 0)
+}
+
+// holdsSeen lists the holds that stand and read what a look answers.
+func (a *ahead) holdsSeen(l *inspection) (out []*advisor.Hold) {
 	for i := range a.e.book.Holds {
 		h := &a.e.book.Holds[i]
-		if !a.stands(h) {
-			continue
-		}
-		if h.Until.Given() && reads(h.Until.ID) || reads(h.When.ID) {
-			a.either(h.When.ID, true, ofRule(h.ID))
-			if h.Until.Given() {
-				a.add(a.views[0].Missing(h.Until.ID, nil), true, ofRule(h.ID))
-			}
+		if a.stands(h) && (h.Until.Given() && a.answersOf(l, h.Until.ID) || a.answersOf(l, h.When.ID)) {
+			out = append(out, h)
 		}
 	}
+	return out
+}
+
+// dangersFacing lists the dangers not yet known whose soundness reads what a
+// look answers.
+func (a *ahead) dangersFacing(l *inspection) (out []int) {
 	for k := range a.e.suspects {
 		d := a.e.suspects[k].Danger
-		if d != nil && a.doubts[k].here != advisor.False && a.forces.sound[k] == advisor.Unknown && reads(d.Good.ID) {
-			a.add(a.views[0].Missing(d.Good.ID, nil), true, func(f *feed) { f.suspects.add(k) })
+		if d != nil && a.doubts[k].here != advisor.False && a.forces.sound[k] == advisor.Unknown && a.answersOf(l, d.Good.ID) {
+			out = append(out, k)
 		}
 	}
+	return out
+}
+
+// answersOf tells whether a look has an open answer that a condition reads.
+func (a *ahead) answersOf(l *inspection, id advisor.CondID) bool {
+	return id != 0 && slices.ContainsFunc(a.e.program.Reads(id), func(q int) bool {
+		_, ok := slices.BinarySearch(l.answers, q)
+		return ok && a.open(q)
+	})
 }

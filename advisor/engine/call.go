@@ -20,9 +20,8 @@ type called struct {
 func (s *situation) calls(looks []looked) []called {
 	out := make([]called, len(s.e.ops))
 	needed := s.neededByForce()
-	opened := s.openedToLook(looks)
 	for o := range out {
-		out[o] = s.call(o, needed[o], opened[o], looks)
+		out[o] = s.call(o, needed[o], looks)
 	}
 	s.behindDoors(out)
 	return out
@@ -48,7 +47,8 @@ func (s *situation) behindDoors(calls []called) {
 	}
 }
 
-func (s *situation) call(o int, needed, opened string, looks []looked) called {
+func (s *situation) call(o int, needed string, looks []looked) called {
+	opened := s.doors.by[o]
 	f := &s.forces.ops[o]
 	p := &s.net.problem
 	switch {
@@ -86,30 +86,12 @@ func (s *situation) call(o int, needed, opened string, looks []looked) called {
 func (s *situation) neededByForce() []string {
 	out := make([]string, len(s.e.ops))
 	for o := range s.e.ops {
-		if !s.net.problem.In[o] {
+		if !s.net.problem.In[o] || s.doors.by[o] != "" && !s.forces.ops[o].in {
 			continue
 		}
 		for _, j := range s.net.reach[o] {
 			if j != o && out[j] == "" && !s.done[j] {
 				out[j] = s.e.ops[o].ID
-			}
-		}
-	}
-	return out
-}
-
-// openedToLook names, for each operation, an advised look that it is access of.
-func (s *situation) openedToLook(looks []looked) []string {
-	out := make([]string, len(s.e.ops))
-	for i := range looks {
-		if !looks[i].advised || looks[i].advice.WhenOpen {
-			continue // a look when open opens nothing itself
-		}
-		for _, a := range s.e.opens(&s.e.looks[looks[i].index], s.combo) {
-			for _, j := range s.net.reach[a] {
-				if out[j] == "" && !s.off[j] && !s.done[j] {
-					out[j] = looks[i].advice.ID
-				}
 			}
 		}
 	}

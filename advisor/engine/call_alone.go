@@ -25,46 +25,20 @@ func (s *situation) callAlone(o int, needed []string) advisor.Call {
 
 // forced tells whether a call stands whatever the scope.
 func (s *situation) forced(o int, needed string) bool {
-	return s.call(o, needed, "", nil).forced != "" || s.opened(o)
+	return s.call(o, needed, nil).forced != ""
 }
 
 // ownCall is the call on an operation by itself, whatever it needs.
 func (s *situation) ownCall(o int, needed string) advisor.Call {
-	c := s.call(o, needed, "", nil)
+	c := s.call(o, needed, nil)
 	c.call = whenever(c.call)
 	if c.call == advisor.NotFitted || c.forced != "" || c.call == advisor.Leave && c.by != "" {
 		return c.call
-	}
-	if s.opened(o) {
-		return advisor.Do
 	}
 	if c.call != advisor.LookFirst && s.toSettle(o) {
 		return advisor.LookFirst
 	}
 	return c.call
-}
-
-// opened tells whether an advised look opens an operation.
-func (s *situation) opened(o int) bool {
-	var holds []advisor.HoldAdvice
-	for i := range s.e.looks {
-		l := &s.e.looks[i]
-		if !slices.ContainsFunc(s.e.opens(l, s.combo), func(a int) bool { return slices.Contains(s.net.reach[a], o) }) {
-			continue
-		}
-		k, ok := s.answering(i)
-		if !ok {
-			continue
-		}
-		if holds == nil {
-			holds = s.holds()
-		}
-		s.inspect(&k, holds)
-		if s.openedToLook([]looked{k})[o] != "" {
-			return true
-		}
-	}
-	return false
 }
 
 // toSettle tells whether some look settles an operation.
@@ -111,7 +85,7 @@ func (s *situation) canTip(o int, k *looked, l *inspection) bool {
 	if len(faces) == 0 {
 		return false
 	}
-	p := s.opening(s.e.opens(l, s.combo))
+	p := s.openedAt(s.e.opens(l, s.combo))
 	low, high := slices.Clone(p.Benefit), slices.Clone(p.Benefit)
 	now := make([]int64, len(p.Benefit))
 	for _, out := range worth.Outcomes(s.figures.chance, faces, worth.Limit) {

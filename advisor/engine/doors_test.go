@@ -94,3 +94,73 @@ source = "practice"
 	assert.Equal(t, []string{"box_out"}, ways(""))
 	assert.Equal(t, []string{"out"}, ways("[answers]\nlow_car = true"))
 }
+
+// TestWhatALookOpensIsOpenForAll: once a look has the engine out, the rear seal
+// is reached that way, and no longer pays for it.
+func TestWhatALookOpensIsOpenForAll(t *testing.T) {
+	const track = `
+[[question]]
+id = "crack"
+kind = "yesno"
+ask = "Is the block cracked behind the flywheel?"
+name = "crack"
+station = "inspection"
+
+[[operation]]
+id = "block"
+name = "mend the block"
+part = "engine"
+phase = "repair"
+who = "shop"
+hours = [10, 10, 10]
+parts = [0, 0, 0]
+needs = ["out"]
+because = "cracked"
+source = "practice"
+
+[[suspect]]
+id = "cracked_block"
+name = "cracked block"
+part = "engine"
+cured_by = ["block"]
+base = [{ count = "2 of 10" }]
+if_left = 2000
+because = "froze"
+source = "practice"
+
+[[sign]]
+id = "crack_seen"
+suspect = "cracked_block"
+name = "a crack is seen"
+when = 'crack'
+with = "99 of 100"
+without = "1 of 100"
+because = "seen"
+source = "practice"
+
+[[inspection]]
+id = "crack_look"
+name = "look at the block from behind"
+where = "bench"
+minutes = 5
+access = ["out"]
+answers = ["crack"]
+because = "only the stand shows it"
+source = "practice"
+`
+	dear := strings.Replace(shapes, `if_left = 100
+because = "old"`, `if_left = 1500
+because = "old"`, 1)
+	shut := open(t, dear).Advise(read(t, open(t, dear), ""))
+	require.Equal(t, advisor.Leave, call(shut, "seal").Call, "1 of 10 does not pay for the gearbox")
+	e := open(t, dear+track)
+	c := read(t, e, "[answers]\nlow_car = false")
+	a := e.Advise(c)
+	require.Equal(t, "to look", call(a, "out").Forced)
+	assert.Equal(t, advisor.DoOpen, call(a, "seal").Call)
+	assert.Equal(t, advisor.Leave, call(a, "box_out").Call, "nobody takes the gearbox out beside an engine on the stand")
+	assert.Equal(t, "above", a.Routes[0].Way)
+	for _, op := range []string{"seal", "out", "box_out", "block"} {
+		checkTurns(t, e, c, op)
+	}
+}

@@ -12,7 +12,8 @@
 //     (the choice that is put to the solver), force.go (what is in or out
 //     whatever its price), situation.go (puts it all together and chooses).
 //   - The looks: signs.go (what a sign can say), prospect.go (what a look is
-//     worth), looks.go (every look, in order).
+//     worth), looks.go (every look, in order),
+//     doors.go (what looks open).
 //   - The advice: call.go, call_looks.go, holds.go, total.go and spread.go
 //     (money), ladder.go, tell_operation.go, tell_suspect.go, house.go (house
 //     rules that took part), advise.go (the whole record).

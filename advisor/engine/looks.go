@@ -17,11 +17,14 @@ type looked struct {
 	lifts   int // the earliest act that it can free, in the order of Acts; behind all when none
 }
 
-// inspections works out every look that can still answer something.
+// inspections works out every look that can still answer something, once the
+// doors are open.
 func (s *situation) inspections(holds []advisor.HoldAdvice) []looked {
 	out := make([]looked, 0, len(s.e.looks))
 	for i := range s.e.looks {
-		if k, ok := s.answering(i); ok {
+		if k := s.doors.opener(i); k != nil {
+			out = append(out, *k)
+		} else if k, ok := s.answering(i); ok {
 			s.inspect(&k, holds)
 			out = append(out, k)
 		}
@@ -60,10 +63,7 @@ func (s *situation) describe(k *looked, l *inspection, holds []advisor.HoldAdvic
 		Bundle: l.Bundle, Reason: l.Because, Sources: l.Sources, Cautions: s.cautions(l.Hazards)}
 	access := s.e.opens(l, s.combo)
 	a.Access = s.ids(access)
-	a.WhenOpen = len(access) > 0
-	for _, o := range access {
-		a.WhenOpen = a.WhenOpen && (s.member[o] || s.done[o])
-	}
+	a.WhenOpen = len(access) > 0 && s.allOpen(access)
 	for _, q := range k.answers {
 		a.Answers = append(a.Answers, s.e.book.Questions[q].ID)
 	}
@@ -87,6 +87,11 @@ func (s *situation) describe(k *looked, l *inspection, holds []advisor.HoldAdvic
 	}
 	a.Advised = len(a.Lifts) > 0 || len(a.Dangers) > 0 || k.net > 0
 	k.advised = a.Advised
+}
+
+// allOpen tells whether all of some access is in the scope or done.
+func (s *situation) allOpen(access []int) bool {
+	return !slices.ContainsFunc(access, func(o int) bool { return !s.member[o] && !s.done[o] })
 }
 
 // earliest is the first act, in the order of waking a car, that some holds stop.

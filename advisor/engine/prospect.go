@@ -25,7 +25,7 @@ func (s *situation) prospect(answers, access []int, minutes int) prospect {
 	if len(faces) == 0 && s.allIn(access) {
 		return pr // nothing can move, and nothing has to be opened
 	}
-	p := s.opening(access)
+	p := s.openedAt(access)
 	p.Benefit = slices.Clone(p.Benefit)
 	mean := 0.0
 	for _, o := range worth.Outcomes(s.figures.chance, faces, worth.Limit) {
@@ -53,9 +53,9 @@ func (s *situation) allIn(ops []int) bool {
 	return true
 }
 
-// opening is the choice of a scope with some access forced in. Its forcing is its
+// openedAt is the choice of a scope with some access forced in. Its forcing is its
 // own; all else it shares with the choice as it stands.
-func (s *situation) opening(access []int) scope.Problem {
+func (s *situation) openedAt(access []int) scope.Problem {
 	p := s.net.problem
 	p.In = slices.Clone(p.In)
 	for _, o := range access {

@@ -27,6 +27,7 @@ type situation struct {
 	member  []bool // by node of the network: the best scope
 	value   int64  // of the best scope, in the price's scale
 	margins []scope.Margin
+	doors   doors // what looks open
 	notes   []string
 	signs   []worth.Settled // undecided signs, made on first use
 }
@@ -113,6 +114,7 @@ func (s *situation) choose() {
 		}
 		net := s.draw(s.figures, combo, s.later)
 		notes := s.settle(s.forces, net, s.off)
+		s.doors.force(s, net, combo)
 		c := s.solver.Best(&net.problem, s.price)
 		if !some || c.Value > s.value {
 			some = true

@@ -86,18 +86,19 @@ type verdict struct{ id, says string }
 // verdicts tells how everything that a why asks about stands in a situation.
 func (s *situation) verdicts(about *subject) []verdict {
 	var out []verdict
+	holds := s.holds()
+	s.openDoors(holds)
 	if len(about.hold) > 0 {
-		holds := s.holds()
 		for _, h := range about.hold {
 			id := s.e.book.Holds[h].ID
 			out = append(out, verdict{id, holdSays(holds, id)})
 		}
 	}
 	for _, i := range about.look {
-		out = append(out, verdict{s.e.looks[i].ID, s.wanted(i)})
+		out = append(out, verdict{s.e.looks[i].ID, s.wanted(i, holds)})
 	}
 	if about.kind == "question" {
-		for o, c := range s.calls(s.inspections(s.holds())) {
+		for o, c := range s.calls(s.inspections(holds)) {
 			out = append(out, verdict{s.e.ops[o].ID, string(whenever(c.call))})
 		}
 		return out
@@ -142,12 +143,15 @@ func holdSays(holds []advisor.HoldAdvice, id string) string {
 }
 
 // wanted tells whether an inspection is called for.
-func (s *situation) wanted(i int) string {
+func (s *situation) wanted(i int, holds []advisor.HoldAdvice) string {
+	if s.doors.opener(i) != nil {
+		return calledFor
+	}
 	k, ok := s.answering(i)
 	if !ok {
 		return noAnswer
 	}
-	if s.inspect(&k, s.holds()); k.advised {
+	if s.inspect(&k, holds); k.advised {
 		return calledFor
 	}
 	return notCalled
