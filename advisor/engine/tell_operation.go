@@ -191,5 +191,8 @@ func (s *situation) reason(o int, a *advisor.OperationAdvice) string {
 			return advisor.Sentence(l.Name) + " " + cmp.Or(l.Because, s.e.suspects[k].Because)
 		}
 	}
+	if d := s.e.suspects[k].Danger; d != nil && s.forces.sound[k] == advisor.True && a.Call == advisor.Leave {
+		return "Looked at and found sound. " + advisor.Sentence(d.Because)
+	}
 	return cmp.Or(s.e.suspects[k].Because, s.e.ops[o].Because)
 }
