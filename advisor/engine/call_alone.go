@@ -50,7 +50,7 @@ func (s *situation) toSettle(o int) bool {
 		if !ok || !s.bears(&k, l, region) || !s.canTip(o, &k, l) {
 			continue
 		}
-		k.prospect = s.prospect(k.answers, s.e.opens(l, s.combo), l.minutes)
+		s.weighLook(&k, l)
 		k.advice.ID, k.advice.FirstStart = l.ID, l.FirstStart
 		if _, by := s.settledBy(o, []looked{k}); len(by) > 0 {
 			return true

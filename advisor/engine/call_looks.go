@@ -2,8 +2,6 @@ package engine
 
 import (
 	"slices"
-
-	"longstand/advisor"
 )
 
 // settledBy lists the looks with positive net worth that have outcomes with
@@ -40,10 +38,5 @@ func (s *situation) speaksTo(l *looked, o int) bool {
 // its chance is above its base. The first start looks at everything at once, so
 // what nothing speaks for is decided after it has run, not before.
 func (s *situation) spokenFor(o int) bool {
-	for _, k := range s.e.ops[o].suspects {
-		if d := &s.doubts[k]; d.here != advisor.False && d.chance > d.base {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(s.e.ops[o].suspects, s.suspected)
 }

@@ -138,6 +138,23 @@ without = "1 of 100"
 because = "seen"
 source = "practice"
 
+[[question]]
+id = "weeps"
+kind = "yesno"
+ask = "Is the block damp below the flywheel?"
+name = "damp block"
+station = "underneath"
+
+[[sign]]
+id = "damp_block"
+suspect = "cracked_block"
+name = "the block is damp"
+when = 'weeps'
+with = "5 of 10"
+without = "4 of 10"
+because = "it may come from anywhere"
+source = "practice"
+
 [[inspection]]
 id = "crack_look"
 name = "look at the block from behind"
@@ -154,7 +171,7 @@ because = "old"`, 1)
 	shut := open(t, dear).Advise(read(t, open(t, dear), ""))
 	require.Equal(t, advisor.Leave, call(shut, "seal").Call, "1 of 10 does not pay for the gearbox")
 	e := open(t, dear+track)
-	c := read(t, e, "[answers]\nlow_car = false")
+	c := read(t, e, "[answers]\nlow_car = false\nweeps = true")
 	a := e.Advise(c)
 	require.Equal(t, "to look", call(a, "out").Forced)
 	assert.Equal(t, advisor.DoOpen, call(a, "seal").Call)
@@ -163,4 +180,7 @@ because = "old"`, 1)
 	for _, op := range []string{"seal", "out", "box_out", "block"} {
 		checkTurns(t, e, c, op)
 	}
+	quiet := e.Advise(read(t, e, "[answers]\nlow_car = false\nweeps = false"))
+	assert.False(t, quiet.Inspection("crack_look").Advised, "nothing speaks for a crack: no engine is lifted to look for one")
+	assert.Equal(t, advisor.Leave, call(quiet, "out").Call)
 }

@@ -36,8 +36,25 @@ func (s *situation) inspections(holds []advisor.HoldAdvice) []looked {
 // inspect values a look and tells of it.
 func (s *situation) inspect(k *looked, holds []advisor.HoldAdvice) {
 	l := &s.e.looks[k.index]
-	k.prospect = s.prospect(k.answers, s.e.opens(l, s.combo), l.minutes)
+	s.weighLook(k, l)
 	s.describe(k, l, holds)
+}
+
+// weighLook values a look. No place is opened for a look alone where nothing
+// speaks for a fault that it is after: what is found there by chance does not pay
+// for the door.
+func (s *situation) weighLook(k *looked, l *inspection) {
+	access := s.e.opens(l, s.combo)
+	k.prospect = s.prospect(k.answers, access, l.minutes)
+	if !s.allOpen(access) && !slices.ContainsFunc(k.suspects, s.suspected) {
+		k.net = min(k.net, 0)
+	}
+}
+
+// suspected tells whether anything speaks for a fault: its chance is above its base.
+func (s *situation) suspected(k int) bool {
+	d := &s.doubts[k]
+	return d.here != advisor.False && d.chance > d.base
 }
 
 // answering is a look with the open questions that it answers, if there are any.
