@@ -20,7 +20,8 @@ func Answer(data []byte, q *advisor.Question, e Entry) ([]byte, error) {
 }
 
 // Another gives a case's bytes with an answer put in beside those that are
-// there: several answers to one question are all kept.
+// there: several answers to one question are all kept. One that is there already,
+// word for word, changes nothing, so that a command can be tried again.
 func Another(data []byte, q *advisor.Question, e Entry) ([]byte, error) {
 	t, err := open(data)
 	if err != nil {
@@ -34,7 +35,12 @@ func Another(data []byte, q *advisor.Question, e Entry) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	if short, err := e.TOML(q); err != nil || before.Raw() == short || before.Raw() == long {
+		return data, err
+	}
 	switch {
+	case before.Kind == tomltext.Array && slices.ContainsFunc(before.Items, func(n *tomltext.Node) bool { return n.Raw() == long }):
+		return data, nil
 	case headed(before):
 		last := before.Items[len(before.Items)-1]
 		block := "[[answers." + q.ID + "]]" + t.line + strings.Join(fields(long), t.line)

@@ -33,7 +33,7 @@ func Decide(data []byte, list string, d advisor.Decision) ([]byte, error) {
 		}
 	}
 	before := t.root.Get("decisions").Get(list)
-	if i, there := find(before, d.Operation); there && (list != "done" || d.Date == "" || doneAt(before.Items[i]) == d.Date) {
+	if i, there := find(before, d.Operation); there && (list != "done" || d.Date == "" || said(before.Items[i], "on") == d.Date) {
 		return t.data, nil
 	}
 	switch {
@@ -70,10 +70,10 @@ func long(d advisor.Decision) string {
 	return "{ " + strings.Join(parts, ", ") + " }"
 }
 
-// doneAt is when a decision was made, "" when it does not say.
-func doneAt(item *tomltext.Node) string {
-	if on := item.Get("on"); on != nil {
-		return on.Str
+// said is the text of one key of a decision, "" when it does not say.
+func said(item *tomltext.Node, key string) string {
+	if v := item.Get(key); v != nil {
+		return v.Str
 	}
 	return ""
 }
@@ -119,7 +119,12 @@ func Overrule(data []byte, o advisor.Overruling) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	if _, there := find(t.root.Get("overruled"), o.Operation); there {
+	before := t.root.Get("overruled")
+	if i, there := find(before, o.Operation); there {
+		n := before.Items[i]
+		if said(n, "call") == o.Call && said(n, "by") == o.By && said(n, "why") == o.Why {
+			return data, nil // the same command, tried again
+		}
 		return nil, fmt.Errorf("%s is overruled already: change it in the case by hand", o.Operation)
 	}
 	lines := []string{"[[overruled]]", "operation = " + encode(o.Operation), "call = " + encode(o.Call),

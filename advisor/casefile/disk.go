@@ -2,25 +2,30 @@ package casefile
 
 import (
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"os"
-	"path/filepath"
 	"runtime"
+
+	"github.com/rogpeppe/go-internal/lockedfile"
 )
 
-// Disk is what keeping a case needs of a file system. It is a port so that a
-// test can fail each operation in turn.
+// Disk is all that keeping a case needs of a file system. It is a port so that
+// a test can fail each operation in turn.
 type Disk interface {
-	// Read gives a file's bytes, up to one more than MaxBytes, and its mode.
-	Read(path string) ([]byte, fs.FileMode, error)
+	// Open opens a file for reading.
+	Open(path string) (fs.File, error)
 	// Create makes a new file for writing; one that is there is an error.
 	Create(path string, mode fs.FileMode) (File, error)
 	Rename(from, to string) error
 	Remove(path string) error
 	// SyncFolder makes the names in a folder durable.
 	SyncFolder(path string) error
+	// Stat tells which file a path leads to.
+	Stat(path string) (fs.FileInfo, error)
+	// Lock opens a file, made when it is not there, that nobody else has locked
+	// until it is closed.
+	Lock(path string) (Locked, error)
 }
 
 // File is a file that is being written.
@@ -30,47 +35,11 @@ type File interface {
 	Close() error
 }
 
-// Save puts new bytes in place of a case so that at any moment the path holds
-// the old bytes or the new ones whole: they are written to a file beside it,
-// synced, renamed into place, and the folder synced. When it returns without
-// error they are durable. The caller holds the case's lock, so a file that an
-// interrupted save left beside it is nobody's.
-func Save(disk Disk, path string, data []byte, mode fs.FileMode) error {
-	folder, name := filepath.Split(path)
-	beside := filepath.Join(folder, "."+name+".new")
-	if err := disk.Remove(beside); err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("%s is not saved: %w", path, err)
-	}
-	if err := write(disk, beside, data, mode); err != nil {
-		_ = disk.Remove(beside)
-		return fmt.Errorf("%s is not saved: %w", path, err)
-	}
-	if err := disk.Rename(beside, path); err != nil {
-		_ = disk.Remove(beside)
-		return fmt.Errorf("%s is not saved: %w", path, err)
-	}
-	if folder == "" {
-		folder = "."
-	}
-	if err := disk.SyncFolder(folder); err != nil {
-		return fmt.Errorf("%s is written, but may not outlast a loss of power: %w", path, err)
-	}
-	return nil
-}
-
-func write(disk Disk, path string, data []byte, mode fs.FileMode) error {
-	f, err := disk.Create(path, mode)
-	if err != nil {
-		return err
-	}
-	n, err := f.Write(data)
-	if err == nil && n < len(data) {
-		err = io.ErrShortWrite
-	}
-	if err == nil {
-		err = f.Sync()
-	}
-	return errors.Join(err, f.Close())
+// Locked is a file held under the system's own lock.
+type Locked interface {
+	fs.File
+	io.WriterAt
+	Truncate(size int64) error
 }
 
 // OS is the file system of the machine.
@@ -78,23 +47,8 @@ var OS Disk = machine{}
 
 type machine struct{}
 
-// Read reads a file through a limit.
-func (machine) Read(path string) ([]byte, fs.FileMode, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, 0, err
-	}
-	defer f.Close()
-	info, err := f.Stat()
-	if err != nil {
-		return nil, 0, err
-	}
-	if info.IsDir() {
-		return nil, 0, &fs.PathError{Op: "read", Path: path, Err: errors.New("is a directory, not a case")}
-	}
-	data, err := io.ReadAll(io.LimitReader(f, MaxBytes+1))
-	return data, info.Mode().Perm(), err
-}
+// Open opens a file.
+func (machine) Open(path string) (fs.File, error) { return os.Open(path) }
 
 // Create makes a file; its mode is set whatever the umask.
 func (machine) Create(path string, mode fs.FileMode) (File, error) {
@@ -124,4 +78,16 @@ func (machine) SyncFolder(path string) error {
 		return err
 	}
 	return errors.Join(d.Sync(), d.Close())
+}
+
+// Stat tells which file a path leads to.
+func (machine) Stat(path string) (fs.FileInfo, error) { return os.Stat(path) }
+
+// Lock waits for the file's own lock, which is held for an instant only.
+func (machine) Lock(path string) (Locked, error) {
+	f, err := lockedfile.Edit(path)
+	if err != nil {
+		return nil, err // not f, which would be a Locked that is not nil
+	}
+	return f, nil
 }

@@ -4,8 +4,8 @@
 //
 // Its files: read*.go read a case, its answers, decisions and letters; change*.go
 // replace the bytes of one value and leave all others; encode.go writes values;
-// disk.go and lock*.go make the bytes durable, one writer at a time; keys.go lists
-// the keys, for schemas.
+// save.go and lock*.go make the bytes durable, one writer at a time, through the
+// port of disk.go; keys.go lists the keys, for schemas.
 package casefile
 
 import (

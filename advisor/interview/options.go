@@ -1,6 +1,7 @@
 package interview
 
 import (
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -14,8 +15,11 @@ import (
 // and of a question that may have several "1 3" or "none".
 func (p *Prompt) options(s string, e *casefile.Entry) (string, error) {
 	many := p.Question.Kind == advisor.Choices
-	list, not := strings.CutPrefix(s, "not ")
-	if _, named := p.Question.OptionBit(s); many && !named && !not {
+	list, not := strings.CutPrefix(strings.Replace(s, "anything but ", "not ", 1), "not ")
+	if i, _ := p.first(s); i >= 0 {
+		list, not = s, false // an option whose own words begin with not
+	}
+	if many && !p.exactly(s) && !not {
 		switch s {
 		case "none", "nothing", "no", "none of these", "0":
 			e.Is = []string{}
@@ -54,35 +58,34 @@ func ids(q *advisor.Question) (out []string) {
 	return out
 }
 
-// pick finds the options that a list names, each once. The whole text may be
-// one option's name; else it is split at "or", "and", commas and, where numbers
-// stand alone, at spaces.
+// listMarks stand between the options of a list; the words of one option may
+// hold them too.
+var listMarks = regexp.MustCompile(`[,;]? (?:or|and|nor) |[,;]| \+ `)
+
+// pick finds the options that a list names, each once. From the left, the
+// longest text up to a mark that is one option's name is taken for it. Where
+// numbers stand alone, spaces are marks.
 func (p *Prompt) pick(s string, many bool) ([]int, error) {
-	if i := p.named(s); i >= 0 {
-		return []int{i}, nil
-	}
-	for _, word := range []string{" or ", " and ", " nor ", ";", " + "} {
-		s = strings.ReplaceAll(s, word, ",")
-	}
-	words := strings.Split(s, ",")
-	if len(words) == 1 && numbers(strings.Fields(s)) {
-		words = strings.Fields(s)
-		if len(words) > 1 && !many {
+	if words := strings.Fields(s); len(words) > 1 && numbers(words) {
+		if !many {
 			return nil, wrong("one number, or as: 1 or 2", "one answer is wanted, and these are %d", len(words))
 		}
+		s = strings.Join(words, ",")
 	}
 	var out []int
-	for _, word := range words {
-		word = strings.TrimSpace(word)
-		if word == "" {
-			continue
-		}
-		i := p.named(word)
+	for rest := strings.TrimSpace(s); rest != ""; {
+		i, taken := p.first(rest)
 		if i < 0 {
-			return nil, p.noOption(word)
-		}
-		if !slices.Contains(out, i) {
+			word := rest[:taken]
+			if word = strings.TrimSpace(word); word != "" {
+				return nil, p.noOption(word)
+			}
+		} else if !slices.Contains(out, i) {
 			out = append(out, i)
+		}
+		rest = strings.TrimSpace(rest[taken:])
+		if at := listMarks.FindStringIndex(" " + rest); at != nil && at[0] <= 1 {
+			rest = strings.TrimSpace((" " + rest)[at[1]:])
 		}
 	}
 	if len(out) == 0 {
@@ -90,6 +93,25 @@ func (p *Prompt) pick(s string, many bool) ([]int, error) {
 	}
 	return out, nil
 }
+
+// first finds the option that a list begins with, -1 for none, and how many
+// bytes of the list stand for it.
+func (p *Prompt) first(list string) (option, taken int) {
+	ends := []int{len(list)}
+	for _, at := range listMarks.FindAllStringIndex(list, maxMarks) {
+		ends = append(ends, at[0])
+	}
+	slices.Sort(ends)
+	for _, end := range slices.Backward(ends) {
+		if i := p.named(strings.TrimSpace(list[:end])); i >= 0 {
+			return i, end
+		}
+	}
+	return -1, ends[0]
+}
+
+// maxMarks bounds how far the name of one option is looked for.
+const maxMarks = 100
 
 func numbers(words []string) bool {
 	for _, w := range words {
@@ -124,6 +146,12 @@ func (p *Prompt) named(word string) int {
 		}
 	}
 	return found
+}
+
+// exactly tells whether a text is an option's id, or its words whole.
+func (p *Prompt) exactly(s string) bool {
+	_, id := p.Question.OptionBit(s)
+	return id || slices.ContainsFunc(p.Options, func(name string) bool { return strings.EqualFold(name, s) })
 }
 
 func (p *Prompt) noOption(word string) error {

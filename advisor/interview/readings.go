@@ -17,11 +17,24 @@ type measured struct {
 
 // measure reads one figure with or without a unit.
 func (p *Prompt) measure(s string) (measured, error) {
-	s = inDigits(s)
+	if p.Question.Unit == "years" {
+		if m, ok, err := p.age(s); ok {
+			return m, err
+		}
+	}
+	if p.Question.Unit == "money" {
+		s = strings.TrimSpace(strings.Trim(strings.TrimSuffix(s, strings.ToLower(p.currency)), "£$€ "))
+	}
+	said := s
+	if s = inFigures(s); isKelvin(said, p.Question.Unit) {
+		s = said
+	}
+	if err := p.ambiguous(said, s); err != nil {
+		return measured{}, err
+	}
 	unit := p.Question.Unit
 	if unit == "money" {
 		unit = ""
-		s = strings.TrimSpace(strings.Trim(strings.TrimSuffix(s, strings.ToLower(p.currency)), "£$€ "))
 	}
 	x, shown, err := reckon.Measure(s, unit)
 	if err != nil {
@@ -34,7 +47,17 @@ func (p *Prompt) measure(s string) (measured, error) {
 	if unit == "" {
 		shown = strings.TrimSpace(plain(x) + " " + p.unit())
 	}
-	return measured{x, shown}, nil
+	return measured{x, p.clear(shown)}, nil
+}
+
+// hedged tells whether a figure is put less than exactly.
+func hedged(s string) bool {
+	for _, h := range []hedge{asAbout, asLeast, asMost} {
+		if _, ok := h.cut(s); ok {
+			return true
+		}
+	}
+	return vague.MatchString(s) || strings.Contains(s, " to ")
 }
 
 func (p *Prompt) unit() string {
@@ -46,6 +69,9 @@ func (p *Prompt) unit() string {
 
 // readings reads several figures; a unit at the end is that of all without one.
 func (p *Prompt) readings(s string, e *casefile.Entry) (string, error) {
+	if hedged(s) {
+		return "", wrong("the figures as read, a space between them, or can't tell", "a reading is one figure, and %q is none", s)
+	}
 	items := p.apart(s)
 	unit := unitOf(items[len(items)-1])
 	var values []float64

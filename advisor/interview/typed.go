@@ -106,8 +106,8 @@ func channel(word string) (advisor.Channel, bool) {
 
 // unseen and unsaid are the words for hidden and can't tell.
 var (
-	unseen = []string{"hidden", "cannot be seen", "can't see", "cant see", "not visible", "x"}
-	unsaid = []string{"can't tell", "cant tell", "cannot tell", "can't say", "don't know", "dont know", "do not know", "not known", "unknown", "no idea", "not sure", "dk", "c"}
+	unseen = []string{"hidden", "cannot be seen until something is off", "cannot be seen", "can't see", "cant see", "not visible", "x"}
+	unsaid = []string{"can't tell", "cannot be told", "cant tell", "cannot tell", "can't say", "don't know", "dont know", "do not know", "not known", "unknown", "no idea", "not sure", "dk", "c"}
 )
 
 // value reads the value itself into the entry, and says it back.
@@ -131,8 +131,11 @@ func (p *Prompt) value(s string, e *casefile.Entry) (string, error) {
 		return yesno(plain, e)
 	case advisor.Choice, advisor.Choices:
 		return p.options(plain, e)
-	case advisor.NumberKind, advisor.Year:
+	case advisor.NumberKind:
 		shown, err := p.figure(plain, e)
+		return asTyped(shown, s), err
+	case advisor.Year:
+		shown, err := p.year(plain, e)
 		return asTyped(shown, s), err
 	case advisor.ReadingsKind:
 		shown, err := p.readings(plain, e)
@@ -142,17 +145,22 @@ func (p *Prompt) value(s string, e *casefile.Entry) (string, error) {
 	return fmt.Sprint(e.Is), nil
 }
 
-// asTyped gives what stands in brackets, read in small letters, as it was typed:
-// 62 F, not 62 f.
+// asTyped gives the words in brackets, which were read in small letters, as they
+// were typed: 62 F, not 62 f.
 func asTyped(shown, typed string) string {
 	before, inner, ok := strings.Cut(shown, " (")
-	inner = strings.TrimSuffix(inner, ")")
-	for i := range typed {
-		if ok && len(typed)-i >= len(inner) && strings.EqualFold(typed[i:i+len(inner)], inner) {
-			return before + " (" + typed[i:i+len(inner)] + ")"
+	if !ok {
+		return shown
+	}
+	words := strings.Fields(strings.TrimSuffix(inner, ")"))
+	for i, w := range words {
+		for _, as := range strings.Fields(typed) {
+			if strings.EqualFold(as, w) {
+				words[i] = as
+			}
 		}
 	}
-	return shown
+	return before + " (" + strings.Join(words, " ") + ")"
 }
 
 func yesno(s string, e *casefile.Entry) (string, error) {

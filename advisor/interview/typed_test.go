@@ -85,7 +85,7 @@ func TestTypedAnswers(t *testing.T) {
 		{sum, "2500 gbp", `2500`, "2500 GBP"},
 		{year, "1964", `1964`, "1964"},
 		{year, "about 1965", `"1963 to 1967"`, "1963 to 1967"},
-		{year, "1964-66", ``, ""},
+		{year, "1964-66", `"1964 to 1966"`, "1964 to 1966"},
 		{year, "the 1970s", `"1970 to 1979"`, "1970 to 1979"},
 		{bores, "140 138 142 136", `[140, 138, 142, 136]`, "140, 138, 142, 136 psi"},
 		{bores, "140, 138,  142 and 136 psi", `[140, 138, 142, 136]`, "140, 138, 142, 136 psi"},
@@ -122,6 +122,7 @@ func TestTypedAnswers(t *testing.T) {
 			require.NoError(t, err)
 			assert.Equal(t, c.toml, text)
 			assert.Equal(t, c.shown, r.Shown)
+			readsBack(t, c.q, c.typed, r)
 		})
 	}
 }
@@ -175,10 +176,11 @@ func TestCommandsByKeyAndByWord(t *testing.T) {
 }
 
 func FuzzTyped(f *testing.F) {
-	for _, s := range []string{"5 to 8", "about ten psi", "not 1 or", "@", "#", "a # @", "1/0", "ish", "- -", "½", "~", "\xff", `"`, "1970s", "140,,138"} {
+	for _, s := range []string{"5 to 8", "about ten psi", "not 1 or", "@", "#", "a # @", "1/0", "ish", "- -", "½", "~", "\xff", `"`, "1970s", "140,,138", "60k miles", "half an inch",
+		"a year and a half", "since '98", "late 80s", "1998/99", "two dozen or so", "10+ k", "5 to 6k", "5 years 6 months", "1.500", "x or c"} {
 		f.Add(s)
 	}
-	all := []*advisor.Question{years, oilBar, sum, year, bores, turns, code, keys, floor, found}
+	all := []*advisor.Question{years, oilBar, sum, year, distance, depth, cold, glycol, bores, turns, code, keys, floor, found}
 	f.Fuzz(func(t *testing.T, typed string) {
 		for _, q := range all {
 			r, err := about(q).Read(typed)
@@ -188,6 +190,7 @@ func FuzzTyped(f *testing.F) {
 			if r.Answer.Value.State == advisor.NotAsked {
 				t.Errorf("%q at %s is an answer that says nothing", typed, q.ID)
 			}
+			readsBack(t, q, typed, r)
 		}
 	})
 }

@@ -29,6 +29,10 @@ var typed = strings.NewReplacer(
 	"½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⅓", " 1/3", "⅔", " 2/3",
 )
 
+// Typed gives what was typed with the marks of keyboards and phones made plain:
+// a true minus, fractions in one letter, several kinds of space.
+func Typed(text string) string { return strings.Join(strings.Fields(typed.Replace(text)), " ") }
+
 // Measure reads a figure as a person types it ("140 psi", "9.6 bar",
 // "3/32 in", "62 F", "2 1/2", "1,5 mm", "85,000 miles") and gives it in the
 // unit wanted. A figure without a unit is in the unit wanted, and a unit not in
@@ -39,7 +43,7 @@ func Measure(text, wantUnit string) (value float64, shown string, err error) {
 	if len(text) > longestMeasure {
 		return 0, "", fmt.Errorf("a figure takes fewer than %d letters", longestMeasure)
 	}
-	plainText := strings.Join(strings.Fields(typed.Replace(text)), " ")
+	plainText := Typed(text)
 	number, rest, err := leadingNumber(plainText)
 	if err != nil {
 		return 0, "", err

@@ -65,7 +65,9 @@ func TestScript(t *testing.T) {
 	assert.EqualError(t, err, "answers.txt:3: a: it is neither")
 	_, err = s.Ask(prompt("c"))
 	assert.ErrorContains(t, err, "answers.txt has no answer to c")
-	assert.Equal(t, []string{"answers.txt:4: b was not asked"}, s.Unused())
+	nothing := func(_, _ string) bool { return false }
+	assert.Equal(t, []string{"answers.txt:4: b was not asked"}, s.Unused(nothing))
+	assert.Empty(t, s.Unused(func(id, typed string) bool { return id == "b" && typed == "5 to 8" }))
 
 	partial, err := ReadScript("answers.txt", "a = yes", true)
 	require.NoError(t, err)

@@ -70,10 +70,11 @@ func (s *Script) Ask(p *interview.Prompt) (string, error) {
 // Say keeps what was said, for the error of a refused answer.
 func (s *Script) Say(text string) { s.said = text }
 
-// Unused lists the answers that nothing asked for, with their places.
-func (s *Script) Unused() (out []string) {
+// Unused lists the answers that nothing asked for, with their places, but for
+// those that are known without being asked.
+func (s *Script) Unused(known func(id, typed string) bool) (out []string) {
 	for _, id := range s.order {
-		if a := s.answers[id]; !a.used {
+		if a := s.answers[id]; !a.used && !known(id, a.typed) {
 			out = append(out, fmt.Sprintf("%s:%d: %s was not asked", s.file, a.line, id))
 		}
 	}

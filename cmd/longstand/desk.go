@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"io/fs"
 	"path/filepath"
 	"strings"
@@ -14,14 +15,14 @@ import (
 
 // desk is one case held by this program while it is written.
 type desk struct {
-	d       *door
-	e       *engine.Engine
-	path    string
-	data    []byte
-	mode    fs.FileMode
-	isNew   bool
-	c       *advisor.Case
-	release func() error
+	d     *door
+	e     *engine.Engine
+	path  string
+	data  []byte
+	mode  fs.FileMode
+	isNew bool
+	c     *advisor.Case
+	held  *casefile.Hold
 }
 
 // sit takes a case for writing: locked, read and without fault. A case that is
@@ -34,38 +35,54 @@ func (d *door) sit(path, newOn string) (*desk, error) {
 	if real, err := filepath.EvalSymlinks(path); err == nil {
 		path = real // the file is replaced, not the link to it
 	}
-	k := &desk{d: d, e: e, path: path, mode: 0o644}
-	k.data, k.mode, err = casefile.OS.Read(path)
-	absent := errors.Is(err, fs.ErrNotExist)
-	if err != nil && (!absent || newOn == "") {
-		return nil, failure(plain(err))
+	k := &desk{d: d, e: e, path: path}
+	if _, _, err = casefile.Load(d.files(), path); err != nil && (newOn == "" || !errors.Is(err, fs.ErrNotExist)) {
+		return nil, failure(plain(err)) // where there is no case, no lock is put either
 	}
-	if k.release, err = casefile.Lock(path, time.Now()); err != nil {
-		return nil, failure(plain(err))
+	if k.held, err = casefile.Lock(d.files(), path, time.Now()); err != nil {
+		return nil, failure(err)
 	}
-	if err = k.begin(absent, newOn); err != nil {
-		return nil, errors.Join(err, k.release())
+	if err = k.begin(newOn); err != nil {
+		return nil, k.leave(err)
 	}
 	return k, nil
 }
 
 // begin reads the case again, now that nobody else writes it, or starts it.
-func (k *desk) begin(absent bool, newOn string) error {
-	if !absent {
-		data, mode, err := casefile.OS.Read(k.path)
-		if err != nil {
-			return failure(plain(err))
-		}
+func (k *desk) begin(newOn string) error {
+	if err := k.inherit(); err != nil {
+		return err
+	}
+	data, mode, err := casefile.Load(k.d.files(), k.path)
+	if err == nil {
 		k.mode = mode
 		return k.read(data)
+	}
+	if newOn == "" || !errors.Is(err, fs.ErrNotExist) {
+		return failure(plain(err))
 	}
 	if _, err := time.Parse(time.DateOnly, newOn); err != nil {
 		return usage("--date: %q is no date; write it as 2025-10-14", newOn)
 	}
 	name := filepath.Base(k.path)
 	k.isNew, k.mode = true, 0o644
-	_, err := k.keep(casefile.New(strings.TrimSuffix(name, filepath.Ext(name)), newOn))
+	_, err = k.keep(casefile.New(strings.TrimSuffix(name, filepath.Ext(name)), newOn))
 	return err
+}
+
+// inherit clears away what a writer that was interrupted left, and says so.
+func (k *desk) inherit() error {
+	if k.held.Left != "" {
+		fmt.Fprintf(k.d.errs, "%s was left by %s, which has ended; its lock is taken over\n", k.path, k.held.Left)
+	}
+	swept, err := casefile.Sweep(k.d.files(), k.path)
+	if err != nil {
+		return failure(err)
+	}
+	if swept {
+		fmt.Fprintf(k.d.errs, "a save of %s was interrupted; what it left is removed, and the case is as it was kept before\n", k.path)
+	}
+	return nil
 }
 
 // read takes bytes as the case, or tells their faults.
@@ -86,7 +103,7 @@ func (k *desk) keep(data []byte) (*advisor.Case, error) {
 	if err := k.read(data); err != nil {
 		return nil, err
 	}
-	if err := casefile.Save(casefile.OS, k.path, data, k.mode); err != nil {
+	if err := casefile.Save(k.d.files(), k.path, data, k.mode); err != nil {
 		k.data, k.c = before, was
 		return nil, failure(err)
 	}
@@ -107,8 +124,8 @@ func (k *desk) freeze(data []byte) ([]byte, error) {
 
 // leave gives the case free.
 func (k *desk) leave(err error) error {
-	if released := k.release(); err == nil && released != nil {
-		return failure(plain(released))
+	if released := k.held.Release(); err == nil && released != nil {
+		return failure(released)
 	}
 	return err
 }

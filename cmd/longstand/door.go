@@ -30,6 +30,16 @@ type door struct {
 	folder    string            // of the cases, where a longstand.toml may lie
 	asJSON    bool              // JSON was asked for: errors are JSON too
 	sources   map[string][]byte // texts read, for the pictures of diagnostics
+	disk      casefile.Disk     // where cases are kept; the machine's when nil
+	loaded    *engine.Engine    // the book, when it was read before
+}
+
+// files is where cases are kept.
+func (d *door) files() casefile.Disk {
+	if d.disk == nil {
+		return casefile.OS
+	}
+	return d.disk
 }
 
 func (d *door) root() *cobra.Command {
@@ -123,6 +133,10 @@ func (d *door) readAll(from fs.FS, root, shown, layer string) ([]book.File, erro
 
 // engine loads the book; faults in it are told and end the command.
 func (d *door) engine() (*engine.Engine, error) {
+	if d.loaded != nil {
+		d.sources = map[string][]byte{}
+		return d.loaded, nil
+	}
 	files, err := d.bookFiles()
 	if err != nil {
 		return nil, failed(err)
@@ -158,20 +172,9 @@ func (d *door) caseOf(path string) (*engine.Engine, *advisor.Case, error) {
 
 // openCase reads a case by a book.
 func (d *door) openCase(path string, b *advisor.Book) (*advisor.Case, error) {
-	f, err := os.Open(path)
+	data, _, err := casefile.Load(d.files(), path)
 	if err != nil {
 		return nil, failure(plain(err))
-	}
-	defer f.Close()
-	if info, err := f.Stat(); err == nil && info.IsDir() {
-		return nil, failure(&fileFault{path, "is a directory, not a case"})
-	}
-	data, faults, err := tomltext.ReadLimited(path, f, casefile.MaxBytes)
-	if err != nil {
-		return nil, failure(plain(err))
-	}
-	if faults.HasErrors() {
-		return nil, d.tell(faults)
 	}
 	d.sources[path] = data
 	c, faults := casefile.Read(path, data, b)

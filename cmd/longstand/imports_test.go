@@ -14,21 +14,22 @@ import (
 // allowed says which rooms a room may import. A room that is not listed may
 // import none; cmd may import all.
 var allowed = map[string][]string{
-	"advisor":           {"advisor/diag"},
-	"advisor/diag":      {},
-	"advisor/tomltext":  {"advisor/diag"},
-	"advisor/reckon":    {},
-	"advisor/condition": {"advisor", "advisor/diag", "advisor/reckon"},
-	"advisor/book":      {"advisor", "advisor/diag", "advisor/tomltext", "advisor/condition", "advisor/casefile"},
-	"advisor/belief":    {"advisor"},
-	"advisor/scope":     {"advisor"},
-	"advisor/worth":     {},
-	"advisor/engine":    {"advisor", "advisor/condition", "advisor/belief", "advisor/scope", "advisor/worth"},
-	"advisor/interview": {"advisor", "advisor/diag", "advisor/engine", "advisor/casefile", "advisor/reckon"},
-	"advisor/casefile":  {"advisor", "advisor/diag", "advisor/tomltext", "advisor/reckon"},
-	"advisor/terminal":  {"advisor", "advisor/interview"},
-	"advisor/report":    {"advisor", "advisor/diag"},
-	"rules":             {},
+	"advisor":                  {"advisor/diag"},
+	"advisor/diag":             {},
+	"advisor/tomltext":         {"advisor/diag"},
+	"advisor/reckon":           {},
+	"advisor/condition":        {"advisor", "advisor/diag", "advisor/reckon"},
+	"advisor/book":             {"advisor", "advisor/diag", "advisor/tomltext", "advisor/condition", "advisor/casefile"},
+	"advisor/belief":           {"advisor"},
+	"advisor/scope":            {"advisor"},
+	"advisor/worth":            {},
+	"advisor/engine":           {"advisor", "advisor/condition", "advisor/belief", "advisor/scope", "advisor/worth"},
+	"advisor/interview":        {"advisor", "advisor/diag", "advisor/engine", "advisor/casefile", "advisor/reckon"},
+	"advisor/casefile":         {"advisor", "advisor/diag", "advisor/tomltext", "advisor/reckon"},
+	"advisor/terminal":         {"advisor", "advisor/interview"},
+	"advisor/casefile/illdisk": {"advisor/casefile"},
+	"advisor/report":           {"advisor", "advisor/diag"},
+	"rules":                    {},
 }
 
 // home says in which rooms a library from outside may be imported; tests aside.

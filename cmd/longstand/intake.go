@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"reflect"
+	"slices"
 	"strings"
 	"time"
 
@@ -90,7 +92,7 @@ func (k *desk) interview(s *sitting) error {
 	if script == nil {
 		return err
 	}
-	return complain(err, script.Unused())
+	return complain(err, script.Unused(k.holds(iv)))
 }
 
 // answer puts one answer into the case. Where several are kept already, it joins them.
@@ -115,7 +117,7 @@ func (k *desk) answer(q *advisor.Question, e casefile.Entry) (*advisor.Case, err
 // asker picks who answers: a file, a terminal, or a pipe.
 func (k *desk) asker(iv *interview.Interview, s *sitting) (interview.Asker, *terminal.Script, error) {
 	if s.answers != "" {
-		data, _, err := casefile.OS.Read(s.answers)
+		data, _, err := casefile.Load(k.d.files(), s.answers)
 		if err != nil {
 			return nil, nil, failure(plain(err))
 		}
@@ -136,6 +138,21 @@ func (k *desk) asker(iv *interview.Interview, s *sitting) (interview.Asker, *ter
 		return terminal.NewScreen(in, k.d.errs, os.Getenv("NO_COLOR") == ""), nil, nil
 	}
 	return terminal.NewLines(k.d.in, k.d.errs), nil, nil
+}
+
+// holds tells whether the case has an answer already, with the same value as
+// was typed: the same file of answers may be given a second time.
+func (k *desk) holds(iv *interview.Interview) func(id, typed string) bool {
+	return func(id, typed string) bool {
+		q := iv.Question(id)
+		if q == nil {
+			return false
+		}
+		r, err := iv.About(q).Read(typed)
+		return err == nil && slices.ContainsFunc(k.c.Answers, func(a advisor.Answer) bool {
+			return a.Question == id && reflect.DeepEqual(a.Value, r.Answer.Value)
+		})
+	}
 }
 
 // complain tells of answers that nothing asked for, behind what went wrong else.

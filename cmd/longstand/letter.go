@@ -92,6 +92,10 @@ func (k *desk) noteLetter(ask *letterAsked, own string) error {
 		return failure(err)
 	}
 	if _, err := k.keep(data); err != nil {
+		var e *exit
+		if ask.file != "" && errors.As(err, &e) && e.err != nil {
+			return &exit{e.code, fmt.Errorf("%w; the letter itself lies in %s", e.err, ask.file)}
+		}
 		return err
 	}
 	fmt.Fprintf(k.d.errs, "letter %d is noted in %s; a later one says what changed with --since %d\n", says.Number, k.path, says.Number)
@@ -157,7 +161,7 @@ func (d *door) deliver(page, file string) error {
 		}
 		return nil
 	}
-	if err := casefile.Save(casefile.OS, file, []byte(page), 0o644); err != nil {
+	if err := casefile.Save(d.files(), file, []byte(page), 0o644); err != nil {
 		return failure(err)
 	}
 	return nil

@@ -25,12 +25,15 @@ const (
 
 // run runs one command and gives its exit code.
 func run(args []string, in io.Reader, out, errs io.Writer) int {
-	d := &door{in: in, out: out, errs: errs}
+	return (&door{in: in, out: out, errs: errs}).run(args)
+}
+
+func (d *door) run(args []string) int {
 	root := d.root()
 	root.SetArgs(args)
-	root.SetIn(in)
-	root.SetOut(out)
-	root.SetErr(errs)
+	root.SetIn(d.in)
+	root.SetOut(d.out)
+	root.SetErr(d.errs)
 	if c, err := root.ExecuteC(); err != nil {
 		return d.end(c, err)
 	}

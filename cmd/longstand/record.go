@@ -52,7 +52,7 @@ func (d *door) record() *cobra.Command {
 
 // recordAll writes everything that one command says at once, or nothing of it.
 func (d *door) recordAll(path string, said []string, e *entry) error {
-	rows, err := e.rows()
+	rows, err := e.rows(d.files())
 	if err != nil {
 		return err
 	}

@@ -40,11 +40,11 @@ func between(data []byte) rune {
 // rows reads the file of answers: in each row the question, then its value;
 // readings take the cells that follow. A head row that begins with "question"
 // is passed over.
-func (e *entry) rows() ([]row, error) {
+func (e *entry) rows(disk casefile.Disk) ([]row, error) {
 	if e.from == "" {
 		return nil, nil
 	}
-	data, _, err := casefile.OS.Read(e.from)
+	data, _, err := casefile.Load(disk, e.from)
 	if err != nil {
 		return nil, failure(plain(err))
 	}
