@@ -202,7 +202,7 @@ type Conflict struct {
 // settings of the price and of the hours.
 const (
 	FeedsCare  = "care"
-	FeedsHours = "hours factor"
+	FeedsHours = "hours_factor"
 )
 
 // OpenQuestion is a question that can still matter.

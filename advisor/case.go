@@ -43,6 +43,9 @@ type Case struct {
 	Overruled []Overruling
 	Letters   []Letter
 	Forecast  map[string]float64 // chance of each suspect, frozen at the end of intake
+	Looked    []Looked           // what was found of suspects by the end of the job
+	Taken     []Taken            // hours that operations took
+	Closed    *Closed            // nil while the job goes on
 	Book      string             // fingerprint of the book at intake
 	Layers    []string
 }

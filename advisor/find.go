@@ -5,6 +5,16 @@ func (b *Book) Question(id string) *Question {
 	return find(b.Questions, func(q *Question) bool { return q.ID == id })
 }
 
+// Suspect is the suspect of an id; nil when the book has none.
+func (b *Book) Suspect(id string) *Suspect {
+	return find(b.Suspects, func(s *Suspect) bool { return s.ID == id })
+}
+
+// Operation is the operation of an id; nil when the book has none.
+func (b *Book) Operation(id string) *Operation {
+	return find(b.Operations, func(o *Operation) bool { return o.ID == id })
+}
+
 // Operation is what the advice says of an operation; nil when the book has none
 // of that id.
 func (a *Advice) Operation(id string) *OperationAdvice {

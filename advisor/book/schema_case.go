@@ -19,7 +19,15 @@ func SettingsSchema(b *advisor.Book) ([]byte, error) {
 
 // CaseSchema is the JSON schema (draft-07) of a case file: every question of
 // the book is offered with its words, every operation by its id.
-func CaseSchema(b *advisor.Book) ([]byte, error) {
+func CaseSchema(b *advisor.Book) ([]byte, error) { return caseSchema(b, "a case file", nil) }
+
+// LineSchema is the JSON schema (draft-07) of a case that is one line of JSON:
+// a case's keys, and the id that a file has from its name.
+func LineSchema(b *advisor.Book) ([]byte, error) {
+	return caseSchema(b, "a case in a line", object{"id": object{"type": "string", "minLength": 1, "description": "the job's id"}})
+}
+
+func caseSchema(b *advisor.Book, title string, properties object) ([]byte, error) {
 	s := schema{book: b, definitions: object{}}
 	s.definitions["answer"] = s.longAnswer()
 	s.definitions["decision"] = closed("what was decided about an operation", object{
@@ -28,8 +36,13 @@ func CaseSchema(b *advisor.Book) ([]byte, error) {
 		"operation": s.text(form{Names: "operation"}), "call": enum(casefile.Calls()), "by": plainText, "why": plainText, "on": plainText},
 		"operation", "call", "by", "why")
 	s.definitions["letter"] = letterShape()
+	s.definitions["looked"] = keyed("what was found, and who looked", casefile.LookedKeys(), map[string]object{"is": enum(advisor.Findings)}, "is")
+	s.definitions["hours"] = keyed("hours, and who worked them", casefile.HoursKeys(), map[string]object{
+		"took": {"anyOf": []object{hoursShape, enum([]string{casefile.CantTell})}}, "estimate": {"type": "array", "items": hoursShape}}, "took")
 	shapes := s.caseShapes()
-	properties := object{}
+	if properties == nil {
+		properties = object{}
+	}
 	for _, k := range casefile.Keys() {
 		one := object{"description": k.Doc}
 		for name, v := range shapes[k.Name] {
@@ -37,7 +50,7 @@ func CaseSchema(b *advisor.Book) ([]byte, error) {
 		}
 		properties[k.Name] = one
 	}
-	return s.file("a case file", properties, []string{"case", "date"})
+	return s.file(title, properties, []string{"case", "date"})
 }
 
 var plainText = object{"type": "string"}
@@ -72,7 +85,9 @@ func (s *schema) caseShapes() map[string]object {
 		decisions[list] = object{"type": "array", "items": object{"anyOf": []object{
 			s.text(form{Names: "operation"}), {"$ref": "#/definitions/decision"}}}}
 	}
+	looked, hours := s.endShapes()
 	return map[string]object{
+		"closed": keyed("the end of the job", casefile.ClosedKeys(), nil, "on"), "looked": looked, "hours": hours,
 		"case": {"type": "integer", "minimum": 1, "maximum": casefile.Version},
 		"name": plainText, "date": plainText, "words": plainText,
 		"care":      enum(advisor.Cares),
@@ -83,6 +98,39 @@ func (s *schema) caseShapes() map[string]object {
 		"forecast":  {"type": "object", "additionalProperties": object{"type": "number", "minimum": 0, "maximum": 1}},
 		"book":      closed("the book at intake", object{"fingerprint": plainText, "layers": object{"type": "array", "items": plainText}}),
 	}
+}
+
+var hoursShape = object{"type": "number", "minimum": 0}
+
+// keyed is a closed table of these keys: texts, but for those of a shape of their own.
+func keyed(doc string, keys []casefile.Key, shapes map[string]object, required ...string) object {
+	properties := object{}
+	for _, k := range keys {
+		one := object{"description": k.Doc}
+		shape, own := shapes[k.Name]
+		if !own {
+			shape = plainText
+		}
+		for name, v := range shape {
+			one[name] = v
+		}
+		properties[k.Name] = one
+	}
+	return closed(doc, properties, required...)
+}
+
+// endShapes are the values of the keys of how a job ended, each id offered.
+func (s *schema) endShapes() (looked, hours object) {
+	suspects, operations := object{}, object{}
+	for i := range s.book.Suspects {
+		suspects[s.book.Suspects[i].ID] = object{"description": s.book.Suspects[i].Name,
+			"anyOf": []object{enum(advisor.Findings), {"$ref": "#/definitions/looked"}}}
+	}
+	for i := range s.book.Operations {
+		operations[s.book.Operations[i].ID] = object{"description": s.book.Operations[i].Name,
+			"anyOf": []object{hoursShape, enum([]string{casefile.CantTell}), {"$ref": "#/definitions/hours"}}}
+	}
+	return closed("suspect id = what was found", suspects), closed("operation id = hours", operations)
 }
 
 // letterShape is what an earlier letter said.

@@ -64,7 +64,11 @@ func TestSchemasRefuse(t *testing.T) {
 	}{
 		{cases, "case = 1\ndate = 2025-10-14", true},
 		{cases, "case = 1", false},
-		{cases, "case = 2\ndate = 2025-10-14", false},
+		{cases, "case = 3\ndate = 2025-10-14", false},
+		{cases, "case = 2\ndate = 2025-10-14\n[closed]\non = 2025-11-20\n[looked]\ngasket_leak = 'sound'\n[hours]\nhead_off = { took = 3.5, estimate = [2, 3, 5] }", true},
+		{cases, "case = 2\ndate = 2025-10-14\n[looked]\ngasket_leak = 'fine'", false},
+		{cases, "case = 2\ndate = 2025-10-14\n[looked]\ngasket_laek = 'sound'", false},
+		{cases, "case = 2\ndate = 2025-10-14\n[hours]\nhead_off = 'long'", false},
 		{cases, "case = 1\ndate = 2025-10-14\n[answers]\nclimate = 'damp'\nengine_turns = true\ncompression = [140, 138]\noil_finds = ['metal']\nyears_laid_up = '5 to 8'\nhose_look = \"can't tell\"", true},
 		{cases, "case = 1\ndate = 2025-10-14\n[answers]\nclimate = 'not dry'\nengine_turns = { is = true, how = 'owner' }", true},
 		{cases, "case = 1\ndate = 2025-10-14\n[answers]\nclimate = 'dmap'", false},

@@ -112,5 +112,5 @@ func Judge(q *advisor.Question, toml string, by float64) (advisor.Answer, diag.L
 
 // New writes a case with nothing in it but its name and its day.
 func New(name, date string) []byte {
-	return fmt.Appendf(nil, "case = %d\nname = %s\ndate = %s\n\n[answers]\n", Version, encode(name), date)
+	return fmt.Appendf(nil, "case = %d\nname = %s\ndate = %s\n\n[answers]\n", first, encode(name), date)
 }

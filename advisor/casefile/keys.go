@@ -12,6 +12,15 @@ func AnswerKeys() []Key { return listKeys(longKeys) }
 // LetterKeys lists the keys of an earlier letter.
 func LetterKeys() []Key { return listKeys(letterKeys) }
 
+// ClosedKeys lists the keys of the end of a job.
+func ClosedKeys() []Key { return listKeys(closedKeys) }
+
+// LookedKeys lists the keys of what was found of a suspect, in the long form.
+func LookedKeys() []Key { return listKeys(lookedKeys) }
+
+// HoursKeys lists the keys of the hours that an operation took, in the long form.
+func HoursKeys() []Key { return listKeys(hoursKeys) }
+
 func listKeys(keys []struct{ key, doc string }) []Key {
 	var out []Key
 	for _, k := range keys {

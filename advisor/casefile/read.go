@@ -2,13 +2,14 @@
 // can read and diff. What a person wrote is never lost: faults are placed and
 // told, and the rest is read all the same.
 //
-// Its files: read*.go read a case, its answers, decisions and letters; change*.go
+// Its files: read*.go read a case, its answers, decisions, letters and end; change*.go
 // replace the bytes of one value and leave all others; encode.go writes values;
 // save.go and lock*.go make the bytes durable, one writer at a time, through the
 // port of disk.go; keys.go lists the keys, for schemas.
 package casefile
 
 import (
+	"fmt"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -20,8 +21,16 @@ import (
 	"longstand/advisor/tomltext"
 )
 
-// Version is the format that this program writes and reads.
-const Version = 1
+// Version is the newest format that this program reads and writes. A case is
+// written in the oldest format that has all of its keys, so that an older
+// program goes on reading the cases that it understands.
+//
+//   - 1: everything up to the end of intake, decisions and letters.
+//   - 2: adds how the job ended: closed, looked and hours.
+const Version = 2
+
+// first is the format of a new case.
+const first = 1
 
 // MaxBytes is the size above which a case is refused.
 const MaxBytes = 256 << 10
@@ -47,16 +56,21 @@ func ReadEach(file string, data []byte, books ...*advisor.Book) (cases []*adviso
 	}
 	name := filepath.Base(file)
 	for _, book := range books {
-		r := caseReader{book: book, list: slices.Clone(list),
-			c: &advisor.Case{File: file, ID: strings.TrimSuffix(name, filepath.Ext(name)), Version: Version}}
-		if root != nil {
-			r.header(root)
-			r.rest(root)
-			r.list.Sort()
-		}
-		cases, faults = append(cases, r.c), append(faults, r.list)
+		c, list := readRoot(file, strings.TrimSuffix(name, filepath.Ext(name)), root, list, book)
+		cases, faults = append(cases, c), append(faults, list)
 	}
 	return cases, faults
+}
+
+// readRoot reads a parsed case by a book; root is nil when there is none.
+func readRoot(file, id string, root *tomltext.Node, list diag.List, book *advisor.Book) (*advisor.Case, diag.List) {
+	r := caseReader{book: book, list: slices.Clone(list), c: &advisor.Case{File: file, ID: id, Version: Version}}
+	if root != nil {
+		r.header(root)
+		r.rest(root)
+		r.list.Sort()
+	}
+	return r.c, r.list
 }
 
 // noDate stands in for the day of a case that has none, so that its answers
@@ -83,7 +97,13 @@ var topKeys = []struct{ key, doc string }{
 	{"letter", "what earlier letters to the owner said, noted by letter --send"},
 	{"forecast", "the chances at the end of intake, written by intake"},
 	{"book", "the book at intake, written by intake"},
+	{"closed", "the end of the job: on which day, and by whom"},
+	{"looked", "suspect id = what was found of it by the end of the job"},
+	{"hours", "operation id = the hours that it took"},
 }
+
+// since says which keys a format added; those not named are as old as the first.
+var since = map[string]int{"closed": 2, "looked": 2, "hours": 2}
 
 // header reads the version first, since it decides how the rest is to be read,
 // and the date, to which the ages in the answers are reckoned.
@@ -91,7 +111,7 @@ func (r *caseReader) header(root *tomltext.Node) {
 	if v := r.need(root, "case", "add: case = 1"); v != nil {
 		switch {
 		case v.Kind != tomltext.Integer || v.Int < 1:
-			r.list.Errorf(v.Span, "wrong-kind", "case is the format's version, %d", Version)
+			r.list.Errorf(v.Span, "wrong-kind", "case is the format's version, from %d to %d", first, Version)
 		case v.Int > Version:
 			d := r.list.Errorf(v.Span, "newer-format", "the case is of format %d, and this program reads up to %d", v.Int, Version)
 			d.Help = "use the newer program with which it was written"
@@ -118,6 +138,11 @@ func (r *caseReader) need(root *tomltext.Node, key, help string) *tomltext.Node 
 func (r *caseReader) rest(root *tomltext.Node) {
 	for i := range root.Fields {
 		f := &root.Fields[i]
+		if v := root.Get("case"); v != nil && since[f.Key] > r.c.Version {
+			d := r.list.Errorf(f.KeySpan, "newer-key", "%s is a key of format %d, and the case says that it is of format %d", f.Key, since[f.Key], r.c.Version)
+			d.Help = fmt.Sprintf("write: case = %d", since[f.Key])
+			d.Related = []diag.Related{{At: v.Span, Message: "the format"}}
+		}
 		switch f.Key {
 		case "case", "date":
 		case "name":
@@ -138,6 +163,12 @@ func (r *caseReader) rest(root *tomltext.Node) {
 			r.forecast(f)
 		case "book":
 			r.fromBook(f)
+		case "closed":
+			r.closed(f)
+		case "looked":
+			r.looked(f)
+		case "hours":
+			r.taken(f)
 		default:
 			r.unknownKey(f, "a case", keysOf(topKeys))
 		}

@@ -26,6 +26,15 @@ func JSON(a *advisor.Advice) ([]byte, error) {
 	return append(out, '\n'), nil
 }
 
+// JSONLine is JSON on one line.
+func JSONLine(a *advisor.Advice) ([]byte, error) {
+	out, err := json.Marshal(wholeAdvice(a))
+	if err != nil {
+		return nil, err
+	}
+	return append(out, '\n'), nil
+}
+
 type object = map[string]any
 
 // wholeAdvice builds the object. Every key is always there, an empty list or

@@ -8,6 +8,7 @@
 //     how every sum came about.
 //   - sheet*.go: the sheet for the bench.
 //   - letter*.go: the letter to the owner, its words in words/phrases.tmpl.
+//   - ended*.go, account.go: the end of a job, and what closed jobs teach.
 //   - json*.go: the record for programs, by advice.schema.json.
 //   - shelf.go: what is in a book.
 //   - money.go, digits.go, spoken.go: amounts, figures and words as the shop

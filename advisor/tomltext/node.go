@@ -139,7 +139,7 @@ func (n *Node) Inside(fromRune, toRune int) diag.Span {
 	if !ok {
 		return n.Span
 	}
-	return n.src.span(n.TextStart+from, n.TextStart+to, max(n.Span.Line-1, 0))
+	return n.src.span(n.TextStart+from, n.TextStart+to, max(n.Span.Line-1-n.src.above, 0))
 }
 
 // runeOffset is the byte offset of the rune with number want.

@@ -18,6 +18,7 @@ type source struct {
 	lines []int  // byte offset at which each line starts
 	runes []int  // characters before each block of the file
 	last  int    // the line found last: places are asked for mostly in order
+	above int    // lines of the file that stand above the data
 }
 
 // block is the number of bytes after which characters are counted afresh, so
@@ -98,8 +99,8 @@ func (s *source) span(start, end, hint int) diag.Span {
 	to := s.line(end, from)
 	return diag.Span{
 		File: s.file, Start: start, End: end,
-		Line: from + 1, Col: s.column(from, start),
-		EndLine: to + 1, EndCol: s.column(to, end),
+		Line: s.above + from + 1, Col: s.column(from, start),
+		EndLine: s.above + to + 1, EndCol: s.column(to, end),
 	}
 }
 

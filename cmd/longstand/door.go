@@ -54,7 +54,7 @@ func (d *door) root() *cobra.Command {
 		d.cases(c.Use, args)
 	}
 	root.PersistentFlags().StringArrayVar(&d.house, "house", nil, "directory of house rules (repeatable)")
-	root.AddCommand(d.advise(), d.why(), d.ladder(), d.sheet(), d.handback(), d.rules(), d.intake(), d.record(), d.letter())
+	root.AddCommand(d.advise(), d.why(), d.ladder(), d.sheet(), d.handback(), d.rules(), d.intake(), d.record(), d.letter(), d.close(), d.account(), d.batch())
 	return root
 }
 

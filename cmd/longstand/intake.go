@@ -117,13 +117,9 @@ func (k *desk) answer(q *advisor.Question, e casefile.Entry) (*advisor.Case, err
 // asker picks who answers: a file, a terminal, or a pipe.
 func (k *desk) asker(iv *interview.Interview, s *sitting) (interview.Asker, *terminal.Script, error) {
 	if s.answers != "" {
-		data, _, err := casefile.Load(k.d.files(), s.answers)
+		script, err := k.d.readScript(s.answers, s.noInput)
 		if err != nil {
-			return nil, nil, failure(plain(err))
-		}
-		script, err := terminal.ReadScript(s.answers, string(data), s.noInput)
-		if err != nil {
-			return nil, nil, &exit{exitFault, err}
+			return nil, nil, err
 		}
 		for _, id := range script.IDs() {
 			if iv.Question(id) == nil && id != advisor.TypeQuestion {
@@ -132,12 +128,30 @@ func (k *desk) asker(iv *interview.Interview, s *sitting) (interview.Asker, *ter
 		}
 		return script, script, nil
 	}
+	return k.person(s.plain), nil, nil
+}
+
+// person asks whoever sits at the terminal or at the other end of the pipe.
+func (k *desk) person(wholeLines bool) interview.Asker {
 	in, ok := k.d.in.(*os.File)
-	readAloud := s.plain || os.Getenv("ACCESSIBLE") != "" || os.Getenv("TERM") == "dumb"
+	readAloud := wholeLines || os.Getenv("ACCESSIBLE") != "" || os.Getenv("TERM") == "dumb"
 	if ok && !readAloud && terminal.IsTerminal(in) && terminal.IsTerminal(k.d.errs) {
-		return terminal.NewScreen(in, k.d.errs, os.Getenv("NO_COLOR") == ""), nil, nil
+		return terminal.NewScreen(in, k.d.errs, os.Getenv("NO_COLOR") == "")
 	}
-	return terminal.NewLines(k.d.in, k.d.errs), nil, nil
+	return terminal.NewLines(k.d.in, k.d.errs)
+}
+
+// readScript reads a file of answers.
+func (d *door) readScript(file string, partial bool) (*terminal.Script, error) {
+	data, _, err := casefile.Load(d.files(), file)
+	if err != nil {
+		return nil, failure(plain(err))
+	}
+	script, err := terminal.ReadScript(file, string(data), partial)
+	if err != nil {
+		return nil, &exit{exitFault, err}
+	}
+	return script, nil
 }
 
 // holds tells whether the case has an answer already, with the same value as

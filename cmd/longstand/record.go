@@ -17,6 +17,7 @@ import (
 // entry is what goes with everything that one record command says.
 type entry struct {
 	how, note, by, on, why, from, sheet string
+	hours                               string
 	photos                              []string
 	replace                             bool
 }
@@ -25,7 +26,7 @@ func (d *door) record() *cobra.Command {
 	var e entry
 	c := &cobra.Command{Use: "record CASE ID=VALUE...", Short: "findings, decisions and work done, into the case",
 		Long:    "Each ID=VALUE is an answer as one types it at intake. accepted:OPERATION, declined:OPERATION\nand done:OPERATION record decisions; overruled:OPERATION=CALL sets a call by hand. A second\nanswer to a question is kept beside the first.",
-		Example: "  longstand record estate.toml 'compression=140 138 142 136 psi' --how measured\n  longstand record estate.toml accepted:head_off done:battery\n  longstand record estate.toml --from readings.csv"}
+		Example: "  longstand record estate.toml 'compression=140 138 142 136 psi' --how measured\n  longstand record estate.toml accepted:head_off done:battery\n  longstand record estate.toml done:water_pump --hours 2.5\n  longstand record estate.toml --from readings.csv"}
 	f := c.Flags()
 	f.StringVar(&e.how, "how", "", "how it is known: "+strings.Join(advisor.Channels, ", "))
 	f.StringVar(&e.note, "note", "", "a remark")
@@ -33,6 +34,7 @@ func (d *door) record() *cobra.Command {
 	f.StringVar(&e.on, "on", "", "the day, as 2025-10-14")
 	f.StringArrayVar(&e.photos, "photo", nil, "file of a photograph, named from the case's folder (repeatable)")
 	f.StringVar(&e.why, "why", "", "the reason of an overruled call")
+	f.StringVar(&e.hours, "hours", "", "the hours that the one operation done took")
 	f.StringVar(&e.from, "from", "", "file of answers: question, then its value or readings, separated by commas")
 	f.StringVar(&e.sheet, "sheet", "", "the edition printed on the work sheet, to record by its box numbers")
 	f.BoolVar(&e.replace, "replace", false, "correct the answer that is there, instead of keeping both")
@@ -61,6 +63,9 @@ func (d *door) recordAll(path string, said []string, e *entry) error {
 	}
 	if len(rows) == 0 {
 		return usage("nothing to record: say QUESTION=ANSWER, accepted:, declined: or done:OPERATION")
+	}
+	if e.hours != "" && (len(rows) != 1 || !strings.HasPrefix(rows[0].said, "done:")) {
+		return usage("--hours goes with one done:OPERATION and nothing else")
 	}
 	k, err := d.sit(path, "")
 	if err != nil {
@@ -168,6 +173,9 @@ func (k *desk) decide(data []byte, list, id string, e *entry) ([]byte, string, e
 		return data, fmt.Sprintf("%s: %s, set by %s: %s", id, call, e.by, e.why), err
 	}
 	data, err := casefile.Decide(data, list, advisor.Decision{Operation: id, By: e.by, Note: e.note, Date: e.on})
+	if err == nil && list == "done" && e.hours != "" {
+		return k.withHours(data, id, e)
+	}
 	return data, list + ": " + id, err
 }
 
