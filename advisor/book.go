@@ -18,6 +18,7 @@ type Book struct {
 	Sources     []Source
 	Words       []Word
 	Types       []Type
+	OnceOvers   []OnceOver
 	Withdrawn   []Withdrawal // by house layers, in order of their places
 	Settings    Settings
 	Layers      []string // house layers that took part

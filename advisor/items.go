@@ -48,5 +48,8 @@ func (b *Book) Items() []Item {
 	for i := range b.Types {
 		add("type", b.Types[i].ID, b.Types[i].Name, &b.Types[i].Ground)
 	}
+	for i := range b.OnceOvers {
+		add("once_over", b.OnceOvers[i].ID, b.OnceOvers[i].Name, &b.OnceOvers[i].Ground)
+	}
 	return out
 }

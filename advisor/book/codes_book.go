@@ -12,6 +12,8 @@ const (
 	aLook  = "[[inspection]]\nid = 'look'\nname = 'look at it'\nwhere = 'bonnet'\nminutes = 5\n"
 	aFault = "[[suspect]]\nid = 's'\nname = 's'\npart = 'engine'\ncured_by = ['head_gasket']\nbecause = 'So.'\nsource = 'practice'\n"
 	aSign  = "[[sign]]\nid = 'sign'\nsuspect = 'gasket_leak'\nname = 'so'\nwith = '8 of 10'\nwithout = '1 of 10'\nbecause = 'So.'\nsource = 'practice'\n"
+	rattle = "[[question]]\nid = 'q'\nkind = 'yesno'\nask = 'So?'\nname = 'so'\nstation = 'bonnet'\n" + aRule + "when = 'q'\nfires = [{ q = true }]\n"
+	glance = "[[once_over]]\nid = 'glance'\nname = 'so'\nstation = 'bonnet'\nask = 'So?'\n"
 	aRule  = "[[standing]]\nid = 'rule'\noperation = 'head_off'\nsays = 'in'\nbecause = 'So.'\nsource = 'practice'\n"
 )
 
@@ -38,6 +40,10 @@ var bookCodes = []Code{
 		aFault + "base = [{ count = '1 of 10' }]\ndanger = { kind = 'brakes', good = 'engine_turns' }\n" + aHold + "stops = ['run']\nuntil = 'engine_turns'", sumpOff + "looks = ['hoses_perished']"},
 	{"danger-without-hold", "nothing is stopped by a danger", "Until it is looked at a hold must stand that reads one of the same questions, or waits for the work that cures it.", "rules",
 		aFault + "base = [{ count = '1 of 10' }]\ndanger = { kind = 'brakes', good = 'min(compression) > 9' }", sumpOff},
+	{"not-at-once", "a once-over asks what it cannot", "It is one look from one place, so all its questions are of its own station; and none of them wants a text, which nobody can give for several at once.", "rules",
+		"[[once_over]]\nid = 'glance'\nname = 'so'\nstation = 'bonnet'\nask = 'So?'\nquestions = ['engine_turns', 'oil_finds', 'hose_look']", rattle + glance + "questions = ['engine_turns', 'oil_finds', { q = 'q', usual = 'no' }]"},
+	{"no-usual", "a question can have no usual answer", "Nobody is told that a thing is sound by keeping silent: what a danger's good or a hold's until reads, what is asked of every car, the first questions, and what has no options are asked by themselves. Within the once-over only can't tell, hidden and only close them.", "rules",
+		rattle + glance + "questions = [{ q = 'engine_turns', usual = 'yes' }, 'oil_finds', 'q']", rattle + glance + "questions = ['engine_turns', 'oil_finds', { q = 'q', usual = 'no' }]"},
 	{"never-answered", "no inspection answers a question of the station inspection", "Such a question is never asked on the walk-round.", "rules",
 		"[[question]]\nid = 'q'\nkind = 'yesno'\nask = 'So?'\nname = 'so'\nstation = 'inspection'\nalways = true", "[[question]]\nid = 'q'\nkind = 'yesno'\nask = 'So?'\nname = 'so'\nstation = 'bench'\nalways = true"},
 	{"stray-specimen", "specimens stand where nothing can be pinned", "A specimen belongs beside its condition; a change belongs to a first specimen on which the condition is true.", "rules",

@@ -47,6 +47,7 @@ var kinds = []*kind{
 	newKind(&holdTable, func(v *advisor.Hold) *advisor.Ground { return &v.Ground }, nil),
 	newKind(&cautionTable, func(v *advisor.Caution) *advisor.Ground { return &v.Ground }, nil),
 	newKind(&typeTable, func(v *advisor.Type) *advisor.Ground { return &v.Ground }, nil),
+	newKind(&onceTable, func(v *advisor.OnceOver) *advisor.Ground { return &v.Ground }, nil),
 	newKind(&wordTable, func(v *advisor.Word) *advisor.Ground { return &v.Ground }, nil),
 }
 

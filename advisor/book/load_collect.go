@@ -51,6 +51,7 @@ func (b *builder) flatten() {
 	book.Sources = listed[advisor.Source](b.items)
 	book.Words = listed[advisor.Word](b.items)
 	book.Types = listed[advisor.Type](b.items)
+	book.OnceOvers = listed[advisor.OnceOver](b.items)
 	book.Withdrawn = b.withdrawals
 }
 

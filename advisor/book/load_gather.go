@@ -149,7 +149,7 @@ func (b *builder) item(k *kind, layer string, n *tomltext.Node) {
 		b.in.adjusted = append(b.in.adjusted, it)
 		return
 	}
-	if k.name == "question" && id.Str == advisor.TypeQuestion {
+	if (k.name == "question" || k.name == onceTable.name) && id.Str == advisor.TypeQuestion {
 		b.list.Errorf(id.Span, "reserved-id", "an intake asks %q itself, for the known types", id.Str).Help = "take another id"
 	}
 	if named := k.name == "question" || k.name == "derived" || k.name == "operation"; named && condition.Reserved(id.Str) {

@@ -28,6 +28,7 @@ func (b *builder) resolve() {
 	}
 	b.shared("question", "derived", "a condition could mean either")
 	b.shared("operation", "route", "a need could mean either")
+	b.shared("question", "once_over", "an answer from a file could be to either")
 }
 
 // follow finds what a reference names, or says in a list that it is not there.

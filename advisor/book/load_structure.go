@@ -17,6 +17,7 @@ func (b *builder) structure() {
 	b.dangers()
 	b.answered()
 	b.tools()
+	b.onceOvers()
 }
 
 // tools warns of a tool that no look needs: a slip of the pen would have the

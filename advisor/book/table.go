@@ -141,7 +141,7 @@ func a(name string) string {
 	switch {
 	case name == settingsName:
 		return "the table of " + name
-	case strings.ContainsRune("aeiou", rune(name[0])):
+	case strings.ContainsRune("aeiou", rune(name[0])) && name != onceTable.name:
 		return "an " + name
 	}
 	return "a " + name

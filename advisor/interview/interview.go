@@ -38,11 +38,22 @@ type Interview struct {
 	station string          // asked for by the person; "" is the walk-round's order
 	again   string          // the question that back returned to
 	asked   int
+	onceOf  map[string]*advisor.OnceOver // by question
+	put     map[string][]string          // by once-over: its questions as put last
+	swept   map[string]map[string]bool   // by once-over, once answered: the questions that it answered
+	passed  map[string]bool              // once-overs left for another time
+	queue   []string                     // questions that a once-over left to be asked by themselves
 }
 
 // New starts an interview, or goes on with a case that has answers already.
 func New(a Adviser, c *advisor.Case, o Options) *Interview {
-	iv := &Interview{adviser: a, book: a.Book(), options: o, c: c, skipped: map[string]bool{}, warned: map[string]bool{}}
+	iv := &Interview{adviser: a, book: a.Book(), options: o, c: c, skipped: map[string]bool{}, warned: map[string]bool{},
+		onceOf: map[string]*advisor.OnceOver{}, put: map[string][]string{}, swept: map[string]map[string]bool{}, passed: map[string]bool{}}
+	for i := range iv.book.OnceOvers {
+		for j := range iv.book.OnceOvers[i].Members {
+			iv.onceOf[iv.book.OnceOvers[i].Members[j].Question] = &iv.book.OnceOvers[i]
+		}
+	}
 	for i := range c.Answers {
 		if q := iv.Question(c.Answers[i].Question); q != nil && q.Station != "inspection" {
 			iv.history = append(iv.history, q.ID)
@@ -76,41 +87,67 @@ func (iv *Interview) Question(id string) *advisor.Question {
 	return iv.book.Question(id)
 }
 
-// Next gives the next question, or nil when there is nothing left to ask.
+// Next gives the next question or once-over, or nil when there is nothing left to ask.
 func (iv *Interview) Next() *Prompt {
+	if o := iv.book.OnceOver(iv.again); o != nil {
+		return iv.oncePrompt(o, iv.put[o.ID], 0)
+	}
 	if iv.again != "" {
 		return iv.prompt(advisor.OpenQuestion{ID: iv.again}, 0)
 	}
 	open := iv.left()
+	if id := iv.queued(); id != "" {
+		return iv.prompt(advisor.OpenQuestion{ID: id}, len(open))
+	}
 	if len(open) == 0 {
 		return nil
 	}
+	at := 0
 	if iv.station != "" {
-		at := slices.IndexFunc(open, func(o advisor.OpenQuestion) bool { return o.Station == iv.station })
-		if at >= 0 {
-			return iv.prompt(open[at], len(open))
+		at = slices.IndexFunc(open, func(o advisor.OpenQuestion) bool { return o.Station == iv.station })
+		if at < 0 {
+			at, iv.station = 0, ""
 		}
-		iv.station = ""
 	}
-	return iv.prompt(open[0], len(open))
+	if o, listed := iv.together(open[at].ID, open); o != nil {
+		return iv.oncePrompt(o, listed, len(open))
+	}
+	return iv.prompt(open[at], len(open))
 }
 
 // Take goes on with the case in which a question was answered.
 func (iv *Interview) Take(id string, c *advisor.Case) {
+	iv.went(id, c)
+	iv.warn(iv.Question(id))
+}
+
+// went goes on with the case after a question or a once-over.
+func (iv *Interview) went(id string, c *advisor.Case) {
 	iv.c, iv.advice, iv.known, iv.again = c, nil, false, ""
 	iv.history = append(slices.DeleteFunc(iv.history, func(h string) bool { return h == id }), id)
+	iv.queue = slices.DeleteFunc(slices.Clone(iv.queue), func(q string) bool { return q == id })
 	iv.asked++
-	for _, h := range iv.Question(id).Hazards {
+}
+
+// warn notes the hazards of which the cautions were shown.
+func (iv *Interview) warn(q *advisor.Question) {
+	for _, h := range q.Hazards {
 		iv.warned[h] = true
 	}
 }
 
-// Skip leaves a question for another time, or with the answer that it has.
+// Skip leaves a question or a once-over for another time, or with the answers
+// that it has.
 func (iv *Interview) Skip(id string) {
 	if iv.again == id {
 		iv.again = ""
 	}
 	iv.history = append(iv.history, id)
+	iv.queue = slices.DeleteFunc(slices.Clone(iv.queue), func(q string) bool { return q == id })
+	if o := iv.book.OnceOver(id); o != nil {
+		iv.pass(o)
+		return
+	}
 	for i := range iv.c.Answers {
 		if iv.c.Answers[i].Question == id {
 			return
@@ -119,8 +156,9 @@ func (iv *Interview) Skip(id string) {
 	iv.skipped[id] = true
 }
 
-// Back returns to the question before, again and again to those before that; false when there is none. Its answer stays in the case until another
-// takes its place, so that nothing is lost by looking back.
+// Back returns to the question or the once-over before, again and again to those
+// before that; false when there is none. What was answered stays in the case
+// until another answer takes its place, so that nothing is lost by looking back.
 func (iv *Interview) Back() bool {
 	if len(iv.history) == 0 {
 		return false
@@ -128,6 +166,9 @@ func (iv *Interview) Back() bool {
 	last := len(iv.history) - 1
 	iv.again, iv.history = iv.history[last], iv.history[:last]
 	delete(iv.skipped, iv.again)
+	if o := iv.book.OnceOver(iv.again); o != nil {
+		iv.reopen(o)
+	}
 	return true
 }
 
@@ -136,6 +177,11 @@ func (iv *Interview) Back() bool {
 func (iv *Interview) Go(station string) bool {
 	before := iv.skipped
 	iv.skipped = map[string]bool{}
+	for id := range iv.passed {
+		if iv.book.OnceOver(id).Station == station {
+			delete(iv.passed, id)
+		}
+	}
 	for id := range before {
 		if q := iv.Question(id); q.Station != station {
 			iv.skipped[id] = true
@@ -143,7 +189,7 @@ func (iv *Interview) Go(station string) bool {
 	}
 	for _, o := range iv.left() {
 		if o.Station == station {
-			iv.station, iv.again = station, ""
+			iv.station, iv.again, iv.queue = station, "", nil
 			return true
 		}
 	}

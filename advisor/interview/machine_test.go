@@ -86,12 +86,20 @@ func (a *asked) Say(text string) { a.said = append(a.said, text) }
 // run holds an interview; answers that the case keeps stand in the case it gives.
 func run(t require.TestingT, b *bench, o Options, typed map[string][]string) (*Interview, *asked, bool, error) {
 	iv := New(b, &advisor.Case{}, o)
-	keep := func(q *advisor.Question, e casefile.Entry) (*advisor.Case, error) {
-		toml, err := e.TOML(q)
-		require.NoError(t, err)
-		a, _ := casefile.Judge(q, toml, 2025)
+	keep := func(given []Given) (*advisor.Case, error) {
 		c := *iv.Case()
-		c.Answers = append(slices.DeleteFunc(slices.Clone(c.Answers), func(x advisor.Answer) bool { return x.Question == q.ID }), a)
+		c.Answers = slices.Clone(c.Answers)
+		for _, g := range given {
+			c.Answers = slices.DeleteFunc(c.Answers, func(x advisor.Answer) bool { return x.Question == g.Question.ID })
+			if g.Gone {
+				continue
+			}
+			toml, err := g.Entry.TOML(g.Question)
+			require.NoError(t, err)
+			a, faults := casefile.Judge(g.Question, toml, 2025)
+			require.Empty(t, faults)
+			c.Answers = append(c.Answers, a)
+		}
 		return &c, nil
 	}
 	asker := &asked{typed: typed}
@@ -186,21 +194,26 @@ func TestBriefListsWhatItLeavesOut(t *testing.T) {
 // answered asks nothing.
 func TestInterviewAlwaysEnds(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		word := rapid.SampledFrom([]string{"y", "n", "x", "c", "", "skip", "b", "w", "?", "moon", "s outside", "s underneath", "s", "y @owner # so"})
+		word := rapid.SampledFrom([]string{"y", "n", "x", "c", "", "skip", "b", "w", "?", "moon", "s outside", "s underneath", "s bonnet", "s", "y @owner # so",
+			"none", "each", "1", "2-3", "only 2", "1 c 2", "12"})
+		book := rapid.SampledFrom([]func() *bench{small, func() *bench { return atBonnet() }, untold}).Draw(t, "book")
 		typed := map[string][]string{}
-		for _, q := range small().book.Questions {
+		for _, q := range book().book.Questions {
 			typed[q.ID] = rapid.SliceOfN(word, 0, 4).Draw(t, q.ID)
+		}
+		for _, o := range book().book.OnceOvers {
+			typed[o.ID] = rapid.SliceOfN(word, 0, 6).Draw(t, o.ID)
 		}
 		words := 0
 		for _, w := range typed {
 			words += len(w)
 		}
-		iv, a, finished, err := run(t, small(), Options{All: rapid.Bool().Draw(t, "all")}, typed)
+		iv, a, finished, err := run(t, book(), Options{All: rapid.Bool().Draw(t, "all")}, typed)
 		if len(a.ids) > words+1 {
 			t.Fatalf("%d words were asked %d times", words, len(a.ids))
 		}
 		if err == nil && finished && len(iv.Skipped()) == 0 {
-			if again := New(small(), iv.Case(), iv.options).Next(); again != nil {
+			if again := New(book(), iv.Case(), iv.options).Next(); again != nil {
 				t.Fatalf("%s is asked of a case that is answered", again.Question.ID)
 			}
 		}

@@ -103,9 +103,9 @@ func held(e *engine.Engine, c car, o interview.Options) (*advisor.Case, int) {
 	iv := interview.New(e, cs, o)
 	asked := 0
 	for p := iv.Next(); p != nil; p = iv.Next() {
-		next := *iv.Case()
-		next.Answers = append(next.Answers[:len(next.Answers):len(next.Answers)], c[p.Question.ID])
-		iv.Take(p.Question.ID, &next)
+		if err := answer(iv, c, p); err != nil {
+			panic(err) // the car says what a prompt lists
+		}
 		asked++
 	}
 	return iv.Case(), asked
@@ -198,6 +198,9 @@ func TestWhatIsNotAskedCannotMatter(t *testing.T) {
 				}
 				seed := seeds[at]
 				c := draw(rand.New(rand.NewPCG(7, uint64(seed))), e.Book(), e.Program())
+				if !slices.Contains(onceDiffered, seed) {
+					c.atOneLook(rand.New(rand.NewPCG(8, uint64(seed))), e.Book())
+				}
 				short, k := held(e, c, interview.Options{})
 				diff := differences(e, c, short)
 				mu.Lock()

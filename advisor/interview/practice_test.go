@@ -48,7 +48,7 @@ func TestPracticeCarsAreAskedLess(t *testing.T) {
 	}
 	require.NotEmpty(t, files)
 	t.Logf("mean %d asked, %d brief, of %d", total/len(files), brief/len(files), vocabulary)
-	assert.Less(t, total, vocabulary*len(files))
+	assert.Less(t, 2*total, vocabulary*len(files), "more than half of the vocabulary")
 }
 
 func BenchmarkAdvise(b *testing.B) {

@@ -10,7 +10,8 @@ import (
 
 // Prompt is one question as it is put to a person. Everything is in words.
 type Prompt struct {
-	Question *advisor.Question
+	Question *advisor.Question // of a once-over: its words, with its questions as options
+	Once     *Once             // of a once-over
 	Number   int               // of this sitting, from 1
 	Left     int               // how many are left with this one, 0 when it is asked again
 	Reasons  []string          // what it bears on, the nearest first
@@ -62,10 +63,12 @@ func (iv *Interview) reasons(o *advisor.OpenQuestion, q *advisor.Question) (out 
 	case q.Always:
 		out = []string{"asked of every car, for the record"}
 	default:
-		out = []string{"it changes nothing in this case; asked because everything was wanted"}
+		out = []string{changesNothing}
 	}
 	return out
 }
+
+const changesNothing = "it changes nothing in this case; asked because everything was wanted"
 
 // oneOfEach puts the first reason of each kind before the others.
 func oneOfEach(reasons []string) []string {

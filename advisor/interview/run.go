@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"longstand/advisor"
-	"longstand/advisor/casefile"
 )
 
 // Asker is the port to whoever answers: a terminal, a pipe, a file of answers.
@@ -20,8 +19,8 @@ type Asker interface {
 // ErrEnded is the end of input before the interview's: never taken for an answer.
 var ErrEnded = errors.New("the input ended before the questions did")
 
-// Keeper makes an answer durable and gives the case as it then reads.
-type Keeper func(q *advisor.Question, e casefile.Entry) (*advisor.Case, error)
+// Keeper makes answers durable, all of them or none, and gives the case as it then reads.
+type Keeper func(given []Given) (*advisor.Case, error)
 
 // Page renders the advice so far.
 type Page func(a *advisor.Advice) string
@@ -52,13 +51,30 @@ func (iv *Interview) Run(asker Asker, keep Keeper, page Page) (finished bool, er
 			iv.obey(asker, p, reply, page)
 			continue
 		}
-		c, err := keep(p.Question, reply.Entry)
-		if err != nil {
+		if err := iv.keep(p, reply, keep); err != nil {
 			return false, err
 		}
-		iv.Take(p.Question.ID, c)
 		asker.Say(strings.TrimRight(fold("kept: "+reply.Shown, "  ", "    "), "\n"))
 	}
+}
+
+// keep makes an answer, or those of a once-over, durable and goes on with them.
+func (iv *Interview) keep(p *Prompt, r Reply, keep Keeper) (err error) {
+	if r.Sweep == nil {
+		c, err := keep([]Given{{Question: p.Question, Entry: r.Entry, Answer: r.Answer}})
+		if err == nil {
+			iv.Take(p.Question.ID, c)
+		}
+		return err
+	}
+	c := iv.c
+	if len(r.Sweep.Given) > 0 {
+		if c, err = keep(r.Sweep.Given); err != nil {
+			return err
+		}
+	}
+	iv.TakeSweep(p, r.Sweep, c)
+	return nil
 }
 
 // obey follows a command other than stop.

@@ -17,9 +17,9 @@ var (
 	play   = &advisor.Question{ID: "play", Kind: advisor.NumberKind, Unit: "mm", Low: 0, High: 300, How: advisor.Measured}
 )
 
-// said are figures as people say them, with what a case holds and what is said
+// spoken are figures as people say them, with what a case holds and what is said
 // back; the day of the case is in October 2025.
-var said = []struct {
+var spoken = []struct {
 	q                  *advisor.Question
 	typed, toml, shown string
 }{
@@ -229,7 +229,7 @@ var said = []struct {
 }
 
 func TestSaid(t *testing.T) {
-	for _, c := range said {
+	for _, c := range spoken {
 		t.Run(c.q.ID+" "+c.typed, func(t *testing.T) {
 			r, err := about(c.q).Read(c.typed)
 			require.NoError(t, err)

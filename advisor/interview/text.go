@@ -16,11 +16,18 @@ const shownReasons = 3
 func (p *Prompt) Text() string {
 	var b strings.Builder
 	if p.Repeated {
-		return "\n" + fold(p.Question.Ask, "", "") + fold(p.Form, "  ", "  ")
+		b.WriteString("\n" + fold(p.Question.Ask, "", ""))
+		if p.Once != nil {
+			b.WriteString(p.Once.lines()) // the numbers must be in sight
+		}
+		return b.String() + fold(p.Form, "  ", "  ")
 	}
 	place := p.Question.Station
 	if p.Number > 0 {
 		place += ", question " + fmt.Sprint(p.Number)
+	}
+	if p.Once != nil {
+		place += fmt.Sprintf(", %d at one look", len(p.Once.Items))
 	}
 	if p.Left > 0 {
 		place += fmt.Sprintf(" (%d left at most)", p.Left)
@@ -39,6 +46,10 @@ func (p *Prompt) Text() string {
 	for _, c := range p.Cautions {
 		b.WriteString(fold("CAUTION: "+c, "  ", "  "))
 	}
+	if p.Once != nil {
+		b.WriteString(p.Once.lines() + fold(p.Form, "  ", "  "))
+		return b.String()
+	}
 	for i, o := range p.Options {
 		b.WriteString(fold(fmt.Sprintf("%d  %s", i+1, o), fmt.Sprintf("%4s", ""), strings.Repeat(" ", 7)))
 	}
@@ -55,20 +66,29 @@ func (p *Prompt) HelpText() string {
 	if p.Question.Help != "" {
 		b.WriteString(fold(p.Question.Help, "", ""))
 	}
-	b.WriteString(fold("Answer with "+p.Form+".", "", ""))
-	b.WriteString(`Also: 5 to 8, about ten, at least 3, 140 psi, 2 1/2, not 2, 1 or 3,
-hidden (x): it cannot be seen until something is off,
-can't tell (c): you looked and cannot say. Enter alone: another time.
-Behind an answer, how it is known and a note: 1.6 bar @measured # plugs out
-`)
+	if p.Once != nil {
+		b.WriteString(onceHelp)
+	} else {
+		b.WriteString(fold("Answer with "+p.Form+".", "", "") + answerHelp)
+	}
 	for _, c := range Commands {
 		fmt.Fprintf(&b, "  %s  %-8s %s\n", c.Key, c.Word, c.Does)
 	}
 	return strings.TrimRight(b.String(), "\n")
 }
 
+// answerHelp is what holds for an answer to any question.
+const answerHelp = `Also: 5 to 8, about ten, at least 3, 140 psi, 2 1/2, not 2, 1 or 3,
+hidden (x): it cannot be seen until something is off,
+can't tell (c): you looked and cannot say. Enter alone: another time.
+Behind an answer, how it is known and a note: 1.6 bar @measured # plugs out
+`
+
 // WhyText is the answer to why: all that an answer bears on.
 func (p *Prompt) WhyText() string {
+	if p.Once != nil {
+		return p.Once.why()
+	}
 	text := "it bears on:\n"
 	for _, r := range p.Reasons {
 		text += fold(r, "  ", "    ")

@@ -18,6 +18,7 @@ type Reply struct {
 	Answer  advisor.Answer // of an answer: as the case will read it
 	Shown   string         // of an answer: said back in words
 	HowTold bool           // of an answer: it says itself how it is known
+	Sweep   *Sweep         // of a once-over, in place of an answer
 }
 
 // FieldError says what is wrong with an answer and what would be right.
@@ -46,6 +47,9 @@ func (p *Prompt) Read(typed string) (Reply, error) {
 			return r, wrong("stations are "+strings.Join(walk(), ", "), "there is no station %q", r.Station)
 		}
 		return r, nil
+	}
+	if p.Once != nil {
+		return p.sweep(s)
 	}
 	e := casefile.Entry{How: p.Question.How}
 	if e.How == advisor.Nohow {

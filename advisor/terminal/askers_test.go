@@ -76,6 +76,29 @@ func TestScript(t *testing.T) {
 	assert.Equal(t, "skip", got)
 }
 
+// TestScriptAtAOnceOver: a list that does not name it goes through it one by
+// one, a partial one too; one that names it says what a person would.
+func TestScriptAtAOnceOver(t *testing.T) {
+	lamp := prompt("lamp")
+	lamp.Once = &interview.Once{}
+	for _, partial := range []bool{false, true} {
+		s, err := ReadScript("answers.txt", "a = yes", partial)
+		require.NoError(t, err)
+		got, err := s.Ask(lamp)
+		require.NoError(t, err)
+		assert.Equal(t, interview.Each, got)
+	}
+	s, err := ReadScript("answers.txt", "lamp = only 2\nb = yes", false)
+	require.NoError(t, err)
+	got, err := s.Ask(lamp)
+	require.NoError(t, err)
+	assert.Equal(t, "only 2", got)
+	assert.Equal(t, []string{"answers.txt:2: b was not asked"}, s.Unused(func(string, string) bool { return false }))
+	s.Say("no")
+	_, err = s.Ask(lamp)
+	assert.EqualError(t, err, "answers.txt:1: lamp: no", "asked again, a list says the same again")
+}
+
 func TestScriptFaults(t *testing.T) {
 	for text, says := range map[string]string{
 		"a yes":          "answers.txt:1: a line is",
@@ -107,6 +130,12 @@ func TestTabCompletesWhatIsUnique(t *testing.T) {
 		assert.Equal(t, c.ok, ok, c.line)
 		assert.Equal(t, c.want, got)
 		assert.Equal(t, len(got), pos)
+	}
+	p.Once = &interview.Once{}
+	for line, want := range map[string]string{"ea": "each", "onl": "only ", "only 2, mu": "only 2, mud"} {
+		got, _, ok := s.complete(line, len(line), '\t')
+		assert.True(t, ok, line)
+		assert.Equal(t, want, got)
 	}
 	_, _, ok := s.complete("ov", 2, 'x')
 	assert.False(t, ok)

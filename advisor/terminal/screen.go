@@ -131,6 +131,9 @@ func (s *Screen) words() (out []string) {
 	for _, c := range interview.Commands {
 		out = append(out, string(c.Word))
 	}
+	if s.prompt.Once != nil {
+		out = append(out, "only ", interview.Each)
+	}
 	return append(out, "hidden", "can't tell", "skip", "yes", "no", "none", "about ",
 		"@seen", "@measured", "@paper", "@owner", "@secondhand")
 }

@@ -7,8 +7,9 @@ import (
 	"longstand/advisor/interview"
 )
 
-// Script answers from a list: question id = what a person would type. It
-// complains of answers that were never asked for.
+// Script answers from a list: question id = what a person would type. A
+// once-over that the list does not name is gone through one by one. It complains
+// of answers that were never asked for.
 type Script struct {
 	answers map[string]scripted
 	order   []string
@@ -53,6 +54,9 @@ func ReadScript(file, text string, partial bool) (*Script, error) {
 func (s *Script) Ask(p *interview.Prompt) (string, error) {
 	id := p.Question.ID
 	a, ok := s.answers[id]
+	if !ok && p.Once != nil {
+		return interview.Each, nil
+	}
 	if !ok && s.partial {
 		return string(interview.Skip), nil
 	}

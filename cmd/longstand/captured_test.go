@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -21,34 +22,89 @@ import (
 type mechanic struct {
 	screen    bytes.Buffer
 	read      int // of the screen
+	book      *advisor.Book
 	questions []advisor.Question
 	answers   map[string]string
-	met       map[int]bool
+	met       map[string]bool
 	knows     int
+	oneByOne  bool // has each question of a once-over asked
 }
 
 func (m *mechanic) Read(p []byte) (int, error) {
 	shown := strings.Join(strings.Fields(m.screen.String()[m.read:]), " ")
-	last := -1
-	for i := range m.questions {
-		ask := strings.Join(strings.Fields(m.questions[i].Ask), " ")
-		if strings.Contains(shown, ask) && (last < 0 || len(ask) > len(m.questions[last].Ask)) {
-			last = i
+	id, longest := "", 0
+	look := func(next, ask string) {
+		if ask = strings.Join(strings.Fields(ask), " "); strings.Contains(shown, ask) && len(ask) > longest {
+			id, longest = next, len(ask)
 		}
 	}
-	if last < 0 || m.met[last] {
+	for i := range m.questions {
+		look(m.questions[i].ID, m.questions[i].Ask)
+	}
+	for i := range m.book.OnceOvers {
+		look(m.book.OnceOvers[i].ID, m.book.OnceOvers[i].Ask)
+	}
+	if id == "" || m.met[id] {
 		return 0, io.EOF // no question, or an answer that was refused
 	}
-	m.met[last] = true
-	typed, ok := m.answers[m.questions[last].ID]
-	if ok {
+	m.met[id] = true
+	typed, ok := m.answers[id]
+	switch o := m.book.OnceOver(id); {
+	case o != nil && m.oneByOne:
+		typed = "each"
+	case o != nil:
+		typed = m.atOneLook(o, shown)
+	case ok:
 		m.knows++
-	} else {
+	default:
 		typed = "c"
 	}
 	m.screen.WriteString(typed + "\n")
 	m.read = m.screen.Len()
 	return copy(p, typed+"\n"), nil
+}
+
+// atOneLook answers a once-over in the words that leave the fewest questions to
+// be asked by themselves.
+func (m *mechanic) atOneLook(o *advisor.OnceOver, shown string) string {
+	_, shown, _ = strings.Cut(shown, " (") // behind the place and the number of the question
+	var told, differ, untold []string
+	n, asked, usual := 0, 0, false
+	for _, member := range o.Members {
+		q := m.book.Question(member.Question)
+		if !strings.Contains(shown, fmt.Sprintf(" %d %s", n+1, q.Name)) {
+			continue
+		}
+		n++
+		usual = usual || member.Usual != ""
+		answer, ok := m.answers[q.ID]
+		if !ok {
+			untold = append(untold, fmt.Sprint(n))
+			continue
+		}
+		m.knows++
+		told = append(told, fmt.Sprint(n))
+		if answer != member.Usual {
+			m.knows--
+			asked++
+		}
+		if answer != member.Usual && member.Usual != "" {
+			differ = append(differ, fmt.Sprint(n))
+		}
+	}
+	switch {
+	case len(told) == 0:
+		return "c"
+	case !usual:
+		return strings.Join(told, " ")
+	case len(told) <= asked:
+		return "only " + strings.Join(told, " ")
+	case len(untold) > 0:
+		return strings.TrimSpace(strings.Join(differ, " ") + " c " + strings.Join(untold, " "))
+	case len(differ) == 0:
+		return "none"
+	}
+	return strings.Join(differ, " ")
 }
 
 // typed is an answer as a person would type it.
@@ -81,7 +137,7 @@ func TestCapturedIntake(t *testing.T) {
 	require.NoError(t, err)
 	demo, faults := casefile.Read("demo.toml", data, e.Book())
 	require.False(t, faults.HasErrors())
-	m := &mechanic{questions: e.Book().Questions, answers: map[string]string{}, met: map[int]bool{}}
+	m := &mechanic{book: e.Book(), questions: e.Book().Questions, answers: map[string]string{}, met: map[string]bool{}}
 	for i := range demo.Answers {
 		a := &demo.Answers[i]
 		for j := range m.questions {
@@ -100,7 +156,7 @@ func TestCapturedIntake(t *testing.T) {
 			assert.LessOrEqual(t, len([]rune(line)), 80, "line %d is wider than a terminal: %s", i+1, line)
 		}
 	}
-	t.Logf("%d of %d questions asked, %d of them answered by the case", len(m.met), walkRound(m.questions), m.knows)
+	t.Logf("asked %d times, of %d questions; %d answered by the case", len(m.met), walkRound(m.questions), m.knows)
 	if *update {
 		require.NoError(t, os.WriteFile(golden, m.screen.Bytes(), 0o644))
 		return

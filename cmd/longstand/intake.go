@@ -83,8 +83,7 @@ func (k *desk) interview(s *sitting) error {
 		return k.unchosen(iv, s, err)
 	}
 	iv = interview.New(k.e, k.c, s.options)
-	keep := func(q *advisor.Question, e casefile.Entry) (*advisor.Case, error) { return k.answer(q, e) }
-	finished, err := iv.Run(asker, keep, report.Text)
+	finished, err := iv.Run(asker, k.answer, report.Text)
 	if err != nil {
 		return k.broken(err, len(iv.Case().Answers))
 	}
@@ -95,23 +94,35 @@ func (k *desk) interview(s *sitting) error {
 	return complain(err, script.Unused(k.holds(iv)))
 }
 
-// answer puts one answer into the case. Where several are kept already, it joins them.
-func (k *desk) answer(q *advisor.Question, e casefile.Entry) (*advisor.Case, error) {
+// answer puts answers into the case, all of them in one write or none.
+func (k *desk) answer(given []interview.Given) (*advisor.Case, error) {
+	data, err := k.data, error(nil)
+	for i := range given {
+		g := &given[i]
+		switch {
+		case g.Gone:
+			data, err = casefile.Without(data, g.Question.ID)
+		case k.several(g.Question.ID):
+			data, err = casefile.Another(data, g.Question, g.Entry)
+		default:
+			data, err = casefile.Answer(data, g.Question, g.Entry)
+		}
+		if err != nil {
+			return nil, failure(fmt.Errorf("%s: %w", k.path, err))
+		}
+	}
+	return k.keep(data)
+}
+
+// several tells whether a question has several answers already: another joins them.
+func (k *desk) several(id string) bool {
 	n := 0
 	for i := range k.c.Answers {
-		if k.c.Answers[i].Question == q.ID {
+		if k.c.Answers[i].Question == id {
 			n++
 		}
 	}
-	put := casefile.Answer
-	if n > 1 {
-		put = casefile.Another
-	}
-	data, err := put(k.data, q, e)
-	if err != nil {
-		return nil, failure(fmt.Errorf("%s: %w", k.path, err))
-	}
-	return k.keep(data)
+	return n > 1
 }
 
 // asker picks who answers: a file, a terminal, or a pipe.
@@ -122,7 +133,7 @@ func (k *desk) asker(iv *interview.Interview, s *sitting) (interview.Asker, *ter
 			return nil, nil, err
 		}
 		for _, id := range script.IDs() {
-			if iv.Question(id) == nil && id != advisor.TypeQuestion {
+			if iv.Question(id) == nil && k.e.Book().OnceOver(id) == nil && id != advisor.TypeQuestion {
 				return nil, nil, &exit{exitFault, fmt.Errorf("%s: there is no question %q", s.answers, id)}
 			}
 		}
@@ -155,9 +166,16 @@ func (d *door) readScript(file string, partial bool) (*terminal.Script, error) {
 }
 
 // holds tells whether the case has an answer already, with the same value as
-// was typed: the same file of answers may be given a second time.
+// was typed, or answers to what a once-over lists: the same file of answers may
+// be given a second time.
 func (k *desk) holds(iv *interview.Interview) func(id, typed string) bool {
+	answered := func(id string) bool {
+		return slices.ContainsFunc(k.c.Answers, func(a advisor.Answer) bool { return a.Question == id })
+	}
 	return func(id, typed string) bool {
+		if o := k.e.Book().OnceOver(id); o != nil {
+			return slices.ContainsFunc(o.Members, func(m advisor.OnceMember) bool { return answered(m.Question) })
+		}
 		q := iv.Question(id)
 		if q == nil {
 			return false

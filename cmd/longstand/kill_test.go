@@ -16,15 +16,19 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"longstand/advisor"
 	"longstand/advisor/casefile"
+	"longstand/advisor/engine"
+	"longstand/advisor/interview"
 )
 
 // kills is how many intakes are killed; a quarter of them with -short.
 const kills = 200
 
 // TestKilledIntakeLosesNothing kills intakes at random moments. Each answer
-// carries a note of its own; every one that was acknowledged must be in the
-// case, which must read without a fault.
+// carries a note of its own, which all answers of a once-over share; every one
+// that was acknowledged must be in the case, which must read without a fault,
+// and of a once-over either all answers or none.
 func TestKilledIntakeLosesNothing(t *testing.T) {
 	e, err := (&door{}).engine()
 	require.NoError(t, err)
@@ -32,7 +36,7 @@ func TestKilledIntakeLosesNothing(t *testing.T) {
 	if testing.Short() {
 		n /= 4
 	}
-	var acknowledged, killed atomic.Int64
+	var acknowledged, killed, together atomic.Int64
 	for worker := range 4 {
 		t.Run(fmt.Sprint("bench ", worker), func(t *testing.T) {
 			t.Parallel()
@@ -50,10 +54,13 @@ func TestKilledIntakeLosesNothing(t *testing.T) {
 						continue
 					}
 					require.NoError(t, err)
-					_, faults := casefile.Read(path, data, e.Book())
+					c, faults := casefile.Read(path, data, e.Book())
 					require.Empty(t, faults, "a torn case after %d kills", killed.Load())
 					for _, note := range notes {
 						require.Contains(t, string(data), `"`+note+`"`, "an acknowledged answer is lost")
+					}
+					if lastWhole(t, e, c) {
+						together.Add(1)
 					}
 				}
 			}
@@ -61,8 +68,41 @@ func TestKilledIntakeLosesNothing(t *testing.T) {
 	}
 	t.Cleanup(func() {
 		assert.Positive(t, acknowledged.Load())
-		t.Logf("%d intakes killed, %d acknowledged answers found, no torn case", killed.Load(), acknowledged.Load())
+		assert.Positive(t, together.Load())
+		t.Logf("%d intakes killed, %d acknowledged answers found, no torn case; %d times a once-over was the last write, and whole", killed.Load(), acknowledged.Load(), together.Load())
 	})
+}
+
+// lastWhole tells whether the last write of a case was a once-over's, and demands
+// that it is whole: answers that share a note came in one write, and what they
+// answer must be all that the once-over listed.
+func lastWhole(t *testing.T, e *engine.Engine, c *advisor.Case) bool {
+	from := len(c.Answers) - 1
+	if from < 0 {
+		return false
+	}
+	last := c.Answers[from]
+	for from > 0 && c.Answers[from-1].Note == last.Note {
+		from--
+	}
+	before := *c
+	before.Answers = c.Answers[:from]
+	iv := interview.New(e, &before, interview.Options{})
+	require.True(t, iv.Go(e.Book().Question(last.Question).Station))
+	p := iv.Next()
+	if p.Once == nil {
+		require.Len(t, c.Answers[from:], 1)
+		return false
+	}
+	var listed, kept []string
+	for _, it := range p.Once.Items {
+		listed = append(listed, it.Question.ID)
+	}
+	for _, a := range c.Answers[from:] {
+		kept = append(kept, a.Question)
+	}
+	require.Equal(t, listed, kept, "a part of %s is kept", p.Once.Over.ID)
+	return true
 }
 
 // killOne starts an intake, sends it answers all at once, and kills it at a
@@ -73,6 +113,7 @@ func killOne(t *testing.T, path, prefix string, r *rand.Rand) (notes []string) {
 	cmd := exec.Command(self)
 	cmd.Args = []string{"longstand", "intake", path, "--date", "2025-10-14"}
 	var answers strings.Builder
+	answers.WriteString([]string{"", "station papers\n", "station bonnet\n", "station underneath\n"}[r.IntN(4)])
 	for i := range 15 {
 		fmt.Fprintf(&answers, "c # %s%d\n", prefix, i)
 	}

@@ -30,6 +30,7 @@ var asked = map[string][]string{
 	"family":     {"id", "name", "because", "by"},
 	"hold":       {"id", "name", "stops", "done", "because", "by"},
 	"inspection": {"id", "name", "where", "minutes", "because", "by"},
+	"once_over":  {"id", "name", "ask", "by"},
 	"operation":  {"id", "name", "part", "phase", "hours", "parts", "because", "by"},
 	"question":   {"id", "ask", "name", "station", "by"},
 	"route":      {"id", "name", "because", "by"},
@@ -45,7 +46,7 @@ var asked = map[string][]string{
 
 // needed are the keys that no case can tell.
 var needed = map[string][]string{"hold": {"name", "done"}, "sign": {"suspect", "name", "name_not"}, "standing": {"operations"},
-	"suspect": {"name", "cured_by"}, "operation": {"name"}, "question": {"ask", "name"}, "inspection": {"name"}, "type": {"name"},
+	"suspect": {"name", "cured_by"}, "operation": {"name"}, "question": {"ask", "name"}, "inspection": {"name"}, "type": {"name"}, "once_over": {"name", "ask"},
 	"caution": {"text"}, "derived": {"name"}, "adjust": {"id"}, "withdraw": {"id"}}
 
 // mayBeSaid are keys that a command line can give as well, and that nobody is asked for.

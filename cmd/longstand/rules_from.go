@@ -13,7 +13,7 @@ import (
 // fromCase turns the noted answers of a case into a draft: the notes become the
 // reason, the answers the condition and its first specimen.
 func (d *door) fromCase(t *draftText, n *newRule, files []book.File) error {
-	if slices.Contains([]string{"adjust", "family", "route", "settings", "source", "withdraw", "word"}, t.kind) {
+	if slices.Contains([]string{"adjust", "family", "once_over", "route", "settings", "source", "withdraw", "word"}, t.kind) {
 		return usage("no case teaches %s: leave --from out", t.kind)
 	}
 	r := book.Load(files)

@@ -14,7 +14,7 @@ type houseItem struct{ kind, id, layer string }
 
 // ofNoCar are the kinds of items that say nothing of a car by themselves: what
 // reads or says them does.
-var ofNoCar = []string{"derived", "route", "caution"}
+var ofNoCar = []string{"derived", "route", "caution", "once_over"}
 
 // houseItems lists what house layers brought into a book, by kind and id.
 func houseItems(b *advisor.Book) (out []houseItem) {

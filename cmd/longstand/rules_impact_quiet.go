@@ -22,7 +22,7 @@ func onlyAdditions(was, now *advisor.Book) *additions {
 		return nil
 	}
 	for _, it := range now.Items() {
-		if it.Layer != "" && !slices.Contains([]string{"standing", "hold", "derived"}, it.Kind) {
+		if it.Layer != "" && !slices.Contains([]string{"standing", "hold", "derived", "once_over"}, it.Kind) {
 			return nil
 		}
 	}

@@ -108,6 +108,35 @@ func TestIntakeAtATerminal(t *testing.T) {
 	assert.NoFileExists(t, path+".lock")
 }
 
+// TestOnceOverAtATerminal: a once-over by its keys, with Tab, and back to it.
+func TestOnceOverAtATerminal(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "case.toml")
+	s, cmd := start(t, path)
+	s.await("> ")
+	s.send("station papers\r")
+	text := s.await("> ")
+	assert.Contains(t, text, "\x1b[1mHow is the car laid out: what is not as listed?\x1b[0m")
+	assert.Contains(t, text, "    8 gearbox: usually manual\r")
+	s.send("only gearb\t\r") // completed by Tab
+	s.await("cannot be told: layout")
+	s.await("Manual or automatic gearbox?")
+	s.await("> ")
+	s.send("b\r")
+	s.await("now looked, cannot say (seen)")
+	s.await("> ")
+	s.send("none\r")
+	s.await("kept: as usual: layout")
+	s.await("> ")
+	s.send("q\r")
+	s.await("questions left")
+	assert.NoError(t, cmd.Wait())
+	data, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Contains(t, string(data), "layout = \"front_rear\"\nbody = \"unitary\"\n")
+	assert.Contains(t, string(data), "gearbox_kind = \"manual\"\n")
+	assert.NotContains(t, string(data), "can't tell")
+}
+
 // A terminal left in raw mode echoes nothing: whoever ends the program from
 // outside must get it back as it was, and the case unlocked.
 func TestTerminalIsGivenBackWhenEnded(t *testing.T) {
