@@ -222,6 +222,9 @@ type DerivedValue struct {
 	Truth          Truth
 	IsNumber       bool
 	Low, High      float64
+	Shown          bool // it is known, and the page says so
+	Because        string
+	Sources        []string
 }
 
 // RouteAdvice says which way was picked.

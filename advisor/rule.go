@@ -53,6 +53,7 @@ type Ground struct {
 type Derived struct {
 	ID, Name, Unit string
 	Is             Condition // the expression; boolean or number
+	Shown          Condition // the cars on whose page it stands, once it is known; left out: none
 	Ground
 }
 

@@ -107,7 +107,7 @@ func (p *prover) load(s *advisor.Specimen) (unload func()) {
 
 // prove runs the specimens of one condition and measures what they pin.
 func (p *prover) prove(it *item, c *pending) {
-	if !p.boolean(it) {
+	if !p.boolean(it, c) {
 		if len(c.to.Specimens) > 0 {
 			p.list.Errorf(c.node.Span, "stray-specimen", "%s is a number: specimens pin what is true or false", it.id)
 		}
@@ -116,10 +116,10 @@ func (p *prover) prove(it *item, c *pending) {
 	p.measure(it, c, p.run(it, c))
 }
 
-// boolean tells whether the conditions of an item are true or false, and not
-// the reckoning of a number.
-func (p *prover) boolean(it *item) bool {
-	if it.kind.name != "derived" {
+// boolean tells whether a condition of an item is true or false, and not the
+// reckoning of a number.
+func (p *prover) boolean(it *item, c *pending) bool {
+	if d, ok := it.value.(*advisor.Derived); !ok || c.to != &d.Is {
 		return true
 	}
 	i, ok := p.r.Program.DerivedIndex(it.id)

@@ -54,7 +54,13 @@ func (p *prover) live() map[advisor.CondID]bool {
 	}
 	for _, it := range p.r.items {
 		for _, c := range it.conds {
-			if c.node != nil && it.kind.name != "derived" {
+			if d, ok := it.value.(*advisor.Derived); ok && (c.to == &d.Is || c.node == nil) {
+				if d.Shown.Text != "" {
+					use(d.ID)
+				}
+				continue
+			}
+			if c.node != nil {
 				live[c.to.ID] = true
 				use(c.to.Text)
 			}

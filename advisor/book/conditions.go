@@ -21,6 +21,7 @@ var (
 	whenRoles   = roles{"fires", "fires_not", "but_not", "but_fires"}
 	untilRoles  = roles{"lifts", "lifts_not", "but_not_lifted", "but_lifts"}
 	fittedRoles = roles{"fitted_yes", "fitted_no", "", ""}
+	shownRoles  = roles{"shown_yes", "shown_no", "", ""}
 )
 
 var roleDocs = roles{

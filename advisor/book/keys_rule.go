@@ -12,6 +12,7 @@ var derivedTable = table[advisor.Derived]{
 		may("name", "a short label for pages", func(v *advisor.Derived) slot { return text(&v.Name) }),
 		may("unit", "of a number", func(v *advisor.Derived) slot { return text(&v.Unit) }),
 	}, conditionKeys("is", "the expression: true or false, or a number", true, whenRoles, func(v *advisor.Derived) *advisor.Condition { return &v.Is }),
+		conditionKeys("shown", "the cars on whose page it stands with its reason, once it is known; left out: none", false, shownRoles, func(v *advisor.Derived) *advisor.Condition { return &v.Shown }),
 		groundKeys(false, func(v *advisor.Derived) *advisor.Ground { return &v.Ground })),
 }
 

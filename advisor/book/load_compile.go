@@ -21,11 +21,9 @@ func (b *builder) compile() {
 	}
 	faulty := c.DeriveAll(derivations)
 	for _, it := range b.read() {
-		if it.kind.name == "derived" {
-			continue
-		}
+		derived, _ := it.value.(*advisor.Derived)
 		for _, p := range it.conds {
-			if p.node == nil {
+			if p.node == nil || derived != nil && p.to == &derived.Is {
 				continue
 			}
 			id, faults := c.Condition(textOf(p))

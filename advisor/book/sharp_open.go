@@ -40,7 +40,7 @@ func (r *Result) Open(keep func(id, layer string) bool) (out []Open) {
 	p := newProver(r)
 	for _, it := range r.items {
 		for _, c := range it.conds {
-			if c.node == nil || !keep(it.id, it.layerOf(c)) || !p.boolean(it) {
+			if c.node == nil || !keep(it.id, it.layerOf(c)) || !p.boolean(it, c) {
 				continue
 			}
 			if o := p.open(it, c); len(o.Points) > 0 {

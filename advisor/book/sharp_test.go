@@ -153,7 +153,7 @@ func TestSuggestionsShowWhatTheySay(t *testing.T) {
 	shown := 0
 	for _, it := range r.items {
 		for _, c := range it.conds {
-			if c.node == nil || !p.boolean(it) || len(c.to.Specimens) == 0 {
+			if c.node == nil || !p.boolean(it, c) || len(c.to.Specimens) == 0 {
 				continue
 			}
 			l := p.lens(it, c, p.run(it, c))

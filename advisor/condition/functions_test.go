@@ -104,3 +104,43 @@ func TestTradeFunctionsFit(t *testing.T) {
 		assert.Empty(t, c.Derive("d", placed(f.name+"("+args+")")), f.name)
 	}
 }
+
+// TestTradeFunctionsHoldEveryValue: whatever an argument turns out to be within
+// its range, the trade's functions give what was said to be possible.
+func TestTradeFunctionsHoldEveryValue(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		f := &trade[rapid.IntRange(0, len(trade)-1).Draw(t, "function")]
+		v := &View{args: make([]float64, len(f.params))}
+		inside, places := make([]float64, len(f.params)), make([]int32, len(f.params))
+		for i, p := range f.params {
+			ends := rapid.Float64Range(p.low, p.high)
+			a, b := ends.Draw(t, "end"), ends.Draw(t, "end")
+			if rapid.Bool().Draw(t, "known") {
+				b = a
+			}
+			v.figures = append(v.figures, interval{min(a, b), max(a, b)})
+			inside[i] = rapid.Float64Range(min(a, b), max(a, b)).Draw(t, "inside")
+			places[i] = int32(i)
+		}
+		got := v.call(f, places)
+		require.True(t, f.low <= got.lo && got.lo <= got.hi && got.hi <= f.high, f.name)
+		if y, err := f.call(inside); err == nil {
+			require.True(t, got.lo-1e-9 <= y && y <= got.hi+1e-9, "%s%v", f.name, inside)
+		}
+	})
+}
+
+// TestCodesAreAllOrNothing: an argument that stands for one of a list is known
+// where its range begins and ends with one of them, else nothing is.
+func TestCodesAreAllOrNothing(t *testing.T) {
+	for _, row := range []struct{ lo, hi, from, to float64 }{
+		{3, 3, 140, 140}, {3, 5, 140, 180}, {4, 5.1, 155, 180}, {3.5, 5, 140, 180}, {3.5, 3.5, 140, 180},
+	} {
+		for i := range trade {
+			if f := &trade[i]; f.name == "brake_fluid_wet_boils" {
+				v := &View{args: make([]float64, 1), figures: []interval{{row.lo, row.hi}}}
+				assert.Equal(t, interval{row.from, row.to}, v.call(f, []int32{0}))
+			}
+		}
+	}
+}

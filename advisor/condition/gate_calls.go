@@ -66,10 +66,28 @@ func (g *gate) tradeCall(n ast.Node, f int, args []ast.Node) (int32, bool) {
 		nums[i] = num
 		good = good && ok
 	}
-	if !good {
+	if !good || !g.answers(n, fn, nums) {
 		return 0, false
 	}
 	return g.c.tables.number(number{op: numCall, a: int32(f), args: pack(nums)}), true
+}
+
+// answers refuses a call of nothing but written numbers that the function does
+// not take: no answer could ever make it known.
+func (g *gate) answers(n ast.Node, fn *function, nums []int32) bool {
+	args := make([]float64, len(nums))
+	for i, num := range nums {
+		c, ok := g.c.tables.constant(num)
+		if !ok {
+			return true
+		}
+		args[i] = c
+	}
+	if _, err := fn.call(args); err != nil {
+		g.fault(n.Location(), codeWrongArguments, "write "+g.c.usage(fn.name), "%s cannot answer: %v", fn.name, err)
+		return false
+	}
+	return true
 }
 
 // readings is the question whose readings a function takes.

@@ -106,7 +106,7 @@ func TestAtomTexts(t *testing.T) {
 		"climate == \"dry\"", "climate != \"salt\"", "climate in [\"dry\", \"salt\"]", "climate not in [\"damp\", \"salt\"]", "\"nest\" in finds",
 		"\"nest\" not in finds", "known(made)", "not done(head_off)", "age > 3", "wet", "not wet", "made > tyre_code", "case_year - tyre_code > 3",
 		"laid_up / (made + 1) > 2", "laid_up - (made - 2) < 4", "min(compression) < 3", "count(compression, # >= 2) > 1", "-(laid_up + made) < 2",
-		"altitude_pressure(laid_up) > 3"}
+		"cut_limit(laid_up) > 3"}
 	for _, text := range texts {
 		id := one(t, c, text)
 		atoms := c.Program().Atoms(id)

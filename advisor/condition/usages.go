@@ -61,6 +61,10 @@ func Functions() []Usage {
 		var names []string
 		for _, p := range f.Params {
 			names = append(names, p.Name)
+			if p.Codes != nil {
+				u.Takes = append(u.Takes, p.Name+", one of "+strings.Trim(fmt.Sprint(p.Codes), "[]"))
+				continue
+			}
 			u.Takes = append(u.Takes, p.Name+", "+ranged(p.Low, p.High, p.Unit))
 		}
 		u.Write = f.Name + "(" + strings.Join(names, ", ") + ")"

@@ -90,12 +90,15 @@ func (s *situation) derived() []advisor.DerivedValue {
 	var out []advisor.DerivedValue
 	for i := range s.e.book.Derived {
 		d := &s.e.book.Derived[i]
-		v := advisor.DerivedValue{ID: d.ID, Name: d.Name, Unit: d.Unit, IsNumber: s.e.program.DerivedIsNumber(i)}
+		v := advisor.DerivedValue{ID: d.ID, Name: d.Name, Unit: d.Unit, IsNumber: s.e.program.DerivedIsNumber(i),
+			Because: d.Because, Sources: d.Sources}
 		if v.IsNumber {
 			v.Low, v.High = view.Number(i)
 		} else {
 			v.Truth = view.DerivedTruth(i)
 		}
+		known := v.Truth.Known() || v.IsNumber && v.Low == v.High
+		v.Shown = known && d.Shown.Text != "" && s.all(d.Shown.ID) == advisor.True
 		out = append(out, v)
 	}
 	return out

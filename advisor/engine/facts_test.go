@@ -145,6 +145,8 @@ var trade = []fact{
 		leave: "water_sealing doors_locks glass structure_weld", lifted: "body_held_before_below pressure_store_not_proved mounts_not_proved wire_wheels_not_proved pivots_not_proved flooded_wires_first"},
 	{file: "93_burnt_tail", do: "fuel_hoses brake_hoses", look: "heat_parts", notDo: "wiring seat_belts", stands: "burnt_parts_first burnt_wires_first"},
 	{file: "93_wet_floor", do: "structure_probe rodent_clean", look: "water_sealing structure_weld"},
+	{file: "94_low_hydrometer", do: "coolant_change", stops: "charged", stands: "flat_battery_seen_first"},
+	{file: "94_low_pedal", do: "brake_fluid", stops: "road", stands: "pedal_reserve_first"},
 	{file: "54_diesel_stop_sticks", do: "stop_control diesel_filters", none: "ignition_service carb_reseal", stops: "run", stands: "stop_control_first"},
 	{file: "55_two_stroke", look: "rear_crank_seal front_crank_seal ignition_service", none: "engine_oil_filter oil_pressure_prime sump_off bearing_shells valve_work valve_clearances_set rocker_gasket cam_belt_or_chain timing_cover_off", stops: "cranked run", stands: "mixture_oil_first", lifted: "oil_pressure_first fresh_oil_first"},
 	{file: "56_overdrive_dead", look: "overdrive", notDo: "gearbox_out engine_out gearbox_repair"},

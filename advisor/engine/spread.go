@@ -1,34 +1,30 @@
 package engine
 
 import (
-	"math"
-
 	"longstand/advisor"
+	"longstand/advisor/reckon"
 )
 
-// z90 is the standard normal quantile that 1 in 10 lies beyond.
-const z90 = 1.2815515655446004
-
-// spread adds up the uncertainty of lines, as a variance when they are
-// independent and as a deviation when they go together.
+// spread adds up the uncertainty of lines: what each may come to, to be taken
+// as varying by itself or together with all others.
 type spread struct {
-	mean                int64
-	variance, deviation float64
+	mean    int64
+	figures []reckon.Figure
 }
 
-// add counts a line, and writes on it what it counted for.
+// add counts a line, and writes on it what it counted for. Its mean is the
+// line's own, from which savings have come off; figures that do not rise have
+// no deviation.
 func (s *spread) add(l *advisor.Line) {
-	mean := float64(l.Mean)
-	v := max(0, 0.3*sq(l.Low)+0.4*sq(l.Usual)+0.3*sq(l.High)-sq3(l))
-	v = l.Chance*(v+mean*mean) - (l.Chance*mean)*(l.Chance*mean)
-	l.Expected, l.Deviation = round(l.Chance*mean), math.Sqrt(v)
+	three, _ := reckon.ThreeFigures(float64(l.Low), float64(l.Usual), float64(l.High))
+	f, _ := reckon.Maybe(l.Chance, reckon.Figure{Mean: float64(l.Mean), Deviation: three.Deviation})
+	l.Expected, l.Deviation = round(f.Mean), f.Deviation
 	s.mean += l.Expected
-	s.variance += v
-	s.deviation += l.Deviation
+	s.figures = append(s.figures, f)
 }
 
 func (s *spread) told() advisor.Spread {
-	return advisor.Spread{Mean: s.mean, Independent: math.Sqrt(s.variance), Dependent: s.deviation}
+	return advisor.Spread{Mean: s.mean, Independent: reckon.Independent(s.figures...).Deviation, Dependent: reckon.Dependent(s.figures...).Deviation}
 }
 
 // sum totals the lines. A line that may not be needed has the mean p m and the
@@ -52,18 +48,13 @@ func sum(t *advisor.Total) {
 	t.Firm, t.Likely = firm.mean, all.mean
 	t.FirmSpread, t.Spread = firm.told(), all.told()
 	t.Maybe = t.Likely - t.Firm
-	t.Independent = around(firm.mean, z90*math.Sqrt(firm.variance), all.mean, z90*math.Sqrt(all.variance))
-	t.Dependent = around(firm.mean, z90*firm.deviation, all.mean, z90*all.deviation)
+	t.Independent = around(t.FirmSpread.Mean, t.FirmSpread.Independent, t.Spread.Mean, t.Spread.Independent)
+	t.Dependent = around(t.FirmSpread.Mean, t.FirmSpread.Dependent, t.Spread.Mean, t.Spread.Dependent)
 }
 
-func sq(x int64) float64 { return float64(x) * float64(x) }
-
-func sq3(l *advisor.Line) float64 {
-	m := 0.3*float64(l.Low) + 0.4*float64(l.Usual) + 0.3*float64(l.High)
-	return m * m
-}
-
-func around(firm int64, firmHalf float64, all int64, half float64) advisor.Range {
-	low := max(float64(all)-half, float64(firm)-firmHalf, 0)
-	return advisor.Range{Low: round(low), High: round(float64(all) + half)}
+// around is the range of all lines, its low end held to that of the firm ones.
+func around(firm int64, firmDeviation float64, all int64, deviation float64) advisor.Range {
+	floor, _ := reckon.Figure{Mean: float64(firm), Deviation: firmDeviation}.OneInTen()
+	low, high := reckon.Figure{Mean: float64(all), Deviation: deviation}.OneInTen()
+	return advisor.Range{Low: round(max(low, floor)), High: round(high)}
 }

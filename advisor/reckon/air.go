@@ -5,27 +5,16 @@ import "math"
 // seaLevel is the standard pressure of the air at sea level in kPa.
 const seaLevel = 101.325
 
-// AltitudePressure gives the standard pressure of the air in kPa at an
+// altitudePressure gives the standard pressure of the air in kPa at an
 // altitude in m (-500 to 10,000).
 //
 // Source: ISA, as in ASHRAE Handbook Fundamentals 2017, chapter 1, Table 1
 // (formula recalled; it gives all six rows read).
-func AltitudePressure(altitude float64) (float64, error) {
+func altitudePressure(altitude float64) (float64, error) {
 	if err := within("altitude", altitude, -500, 10000, "m"); err != nil {
 		return 0, err
 	}
 	return seaLevel * math.Pow(1-2.25577e-5*altitude, 5.25588), nil
-}
-
-// AltitudeTemperature gives the standard temperature of the air in C at an
-// altitude in m (-500 to 10,000).
-//
-// Source: as AltitudePressure.
-func AltitudeTemperature(altitude float64) (float64, error) {
-	if err := within("altitude", altitude, -500, 10000, "m"); err != nil {
-		return 0, err
-	}
-	return 15 - 0.0065*altitude, nil
 }
 
 // SeaLevelCompression gives what a gauge compression (0 to 700, any unit of
@@ -41,18 +30,6 @@ func SeaLevelCompression(reading, altitude float64) (float64, error) {
 	); err != nil {
 		return 0, err
 	}
-	air, err := AltitudePressure(altitude)
+	air, err := altitudePressure(altitude)
 	return reading * seaLevel / air, err
-}
-
-// IdleVacuum gives the steady manifold vacuum in inHg to be expected of a
-// sound engine at idle, at an altitude in m (0 to 3,000): about 20 at sea
-// level and 1 less for every 1,000 ft.
-//
-// Source: US Army OD1001, vacuum readings.
-func IdleVacuum(altitude float64) (float64, error) {
-	if err := within("altitude", altitude, 0, 3000, "m"); err != nil {
-		return 0, err
-	}
-	return 20 - altitude/304.8, nil
 }

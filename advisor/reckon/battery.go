@@ -1,15 +1,5 @@
 package reckon
 
-// Limits for the difference in specific gravity between the cells of a fully
-// charged battery. Three manuals disagree; the middle one is the limit.
-//
-// Source: in each row.
-const (
-	CellSpreadLook    = 0.020 // may be a dead cell: TM 55-2210-224-12
-	CellSpreadLimit   = 0.025 // not serviceable: TM 9-6140-200-14, 4-7
-	CellSpreadReplace = 0.050 // replace if it will not take half a charge: TM 5-3740-214-14
-)
-
 // chargeByGravity is TM 5-1185 Table II. Two other manuals give more charge at
 // the same gravity (25 % at 1.160; batteries filled to 1.265): this one warns
 // sooner.
@@ -65,6 +55,22 @@ func BatteryCharge(volts float64) (float64, error) {
 	return between(chargeByVolts, clamp(volts, 11.7, 12.6)), nil
 }
 
+// GravityOfCharge gives the specific gravity at 80 F of a battery of a charge in
+// % (0 to 100), with straight lines between the rows of the table. A flat one
+// has 1.130 at the best.
+//
+// Source: TM 5-1185, Table II.
+func GravityOfCharge(charge float64) (float64, error) {
+	if err := within("charge", charge, 0, 100, "%"); err != nil {
+		return 0, err
+	}
+	turned := make([]point, len(chargeByGravity))
+	for i, p := range chargeByGravity {
+		turned[i] = point{p.y, p.x}
+	}
+	return between(turned, charge), nil
+}
+
 // BatteryFreezing gives the temperature in C at which the acid freezes from
 // its specific gravity at 80 F (1.0 to 1.28): the warmest of three tables.
 //
@@ -81,38 +87,6 @@ func BatteryFreezing(gravity float64) (float64, error) {
 		}
 	}
 	return celsius(warmest), nil
-}
-
-// GravityAfterStorage gives the specific gravity left after days in store (0
-// to 90) below 80 F: 0.001 less each day, not below 1.130, which is flat.
-//
-// Source: TM 5-1185 (the drop over a month; carried on to 90 days).
-func GravityAfterStorage(gravity, days float64) (float64, error) {
-	if err := firstOf(
-		within("specific gravity", gravity, 1.13, 1.3, ""),
-		within("days in store", days, 0, 90, "days"),
-	); err != nil {
-		return 0, err
-	}
-	return max(1.130, gravity-0.001*days), nil
-}
-
-// CellSpread gives the difference between the highest and the lowest cell, for
-// at least two specific gravities (1.0 to 1.4).
-//
-// Source: TM 9-6140-200-14, 4-7.
-func CellSpread(cells []float64) (float64, error) {
-	if err := within("number of cells", float64(len(cells)), 2, 24, ""); err != nil {
-		return 0, err
-	}
-	low, high := cells[0], cells[0]
-	for _, c := range cells {
-		if err := within("specific gravity", c, 1, 1.4, ""); err != nil {
-			return 0, err
-		}
-		low, high = min(low, c), max(high, c)
-	}
-	return high - low, nil
 }
 
 // clamp keeps a value between two bounds.

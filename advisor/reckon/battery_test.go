@@ -66,34 +66,14 @@ func TestGravityAt80F(t *testing.T) { // worked examples printed in manuals (rea
 	refuses(t, err, "specific gravity")
 }
 
-func TestBatteryStorage(t *testing.T) { // computed from TM 5-1185
-	for days, want := range map[float64][2]float64{0: {1.280, 100}, 30: {1.250, 75}, 90: {1.190, 25}} {
-		gravity, err := GravityAfterStorage(1.280, days)
+func TestGravityOfCharge(t *testing.T) { // TM 5-1185 Table II (read), turned round
+	for charge, want := range map[float64]float64{0: 1.130, 25: 1.190, 50: 1.220, 75: 1.250, 100: 1.280, 12.5: 1.160} {
+		gravity, err := GravityOfCharge(charge)
 		require.NoError(t, err)
-		assert.InDelta(t, want[0], gravity, 1e-9)
-		charge, _ := BatteryChargeByGravity(gravity)
-		assert.InDelta(t, want[1], charge, 1e-6)
+		assert.InDelta(t, want, gravity, 1e-9)
+		back, _ := BatteryChargeByGravity(gravity)
+		assert.InDelta(t, charge, back, 1e-6)
 	}
-	flat, err := GravityAfterStorage(1.150, 60)
-	require.NoError(t, err)
-	assert.InDelta(t, 1.130, flat, 1e-12)
-	_, err = GravityAfterStorage(1.28, 91)
-	refuses(t, err, "days in store")
-	_, err = GravityAfterStorage(1.0, 9)
-	refuses(t, err, "specific gravity")
-}
-
-func TestCellSpread(t *testing.T) {
-	spread, err := CellSpread([]float64{1.265, 1.270, 1.240, 1.268, 1.266, 1.262})
-	require.NoError(t, err)
-	assert.InDelta(t, 0.030, spread, 1e-9)
-	// Three manuals (read) draw the line at .020, .025 and .050; .025 is chosen.
-	assert.Greater(t, spread, CellSpreadLimit)
-	assert.Greater(t, spread, CellSpreadLook)
-	assert.Less(t, spread, CellSpreadReplace)
-	assert.Equal(t, []float64{0.020, 0.025, 0.050}, []float64{CellSpreadLook, CellSpreadLimit, CellSpreadReplace})
-	_, err = CellSpread([]float64{1.2})
-	refuses(t, err, "number of cells")
-	_, err = CellSpread([]float64{1.2, 12})
-	refuses(t, err, "specific gravity")
+	_, err := GravityOfCharge(101)
+	refuses(t, err, "charge")
 }

@@ -2,80 +2,53 @@ package reckon
 
 import "fmt"
 
-// BalanceRule is a published way to say whether cylinders are alike.
-type BalanceRule int
-
-// The three rules; they can disagree, so a result says which was used.
-const (
-	LowestOfHighest BalanceRule = iota // lowest at least 75 % of highest
-	BelowAverage                       // none 20 % or more below the average
-	WithinTen                          // all within 10 psi (one engine's manual)
-)
-
-// LeakDownLook is the loss in % on a warm engine past which AC 43.13-1B calls
-// for a look inside: 60 held of 80. Makers accept other figures.
+// CylinderShare gives the lowest compression in % of the highest, both in one
+// unit (0 to 800). It errs when the highest is nothing, or under the lowest.
+// The rule of this name calls cylinders alike from 75 %. Two more rules are
+// published and can disagree with it: CylinderLag, and a spread of 10 psi (TM
+// 10-3930-618-20, 2-12, one engine); whoever shows a result says which was used.
 //
-// Source: FAA AC 43.13-1B, 8-14 (aircraft practice).
-const LeakDownLook = 25.0
-
-// Balance is what a rule says of a set of readings: the figure that it takes
-// from them, the limit, whether they are alike, the number of the lowest
-// cylinder from 1, and the rule in words with its source.
-type Balance struct {
-	Rule         BalanceRule
-	Value, Limit float64
-	Unit         string
-	Alike        bool
-	Lowest       int
-	Words        string
-	Source       string
+// Source: TM 5-4210-230-14&P-1, engine addendum 2.
+func CylinderShare(lowest, highest float64) (float64, error) {
+	if err := cylinders(lowest, highest, "highest compression"); err != nil {
+		return 0, err
+	}
+	return 100 * lowest / highest, nil
 }
 
-// CylinderBalance judges compressions in psi (0 to 700) of 2 to 16 cylinders
-// by one rule. It errs when all are zero.
+// CylinderLag gives by how many % the lowest compression lies under the mean
+// of all, both in one unit (0 to 800). It errs when the mean is nothing, or
+// under the lowest. The rule of this name asks for a look from 20 %.
 //
-// Source: TM 5-4210-230-14&P-1, engine addendum 2 (75 %);
-// TM 1-1500-204-23-1 (20 %); TM 10-3930-618-20, 2-12 (10 psi).
-func CylinderBalance(rule BalanceRule, psi []float64) (Balance, error) {
-	if err := within("number of cylinders", float64(len(psi)), 2, 16, ""); err != nil {
-		return Balance{}, err
+// Source: TM 1-1500-204-23-1 (aircraft practice).
+func CylinderLag(lowest, mean float64) (float64, error) {
+	if err := cylinders(lowest, mean, "mean compression"); err != nil {
+		return 0, err
 	}
-	low, high, sum, lowest := psi[0], psi[0], 0.0, 1
-	for i, p := range psi {
-		if err := within("compression", p, 0, 700, "psi"); err != nil {
-			return Balance{}, err
-		}
-		if p < low {
-			low, lowest = p, i+1
-		}
-		high, sum = max(high, p), sum+p
+	return 100 * (mean - lowest) / mean, nil
+}
+
+// cylinders guards the lowest compression and the figure that it is held to.
+func cylinders(lowest, other float64, name string) error {
+	if err := firstOf(
+		within("lowest compression", lowest, 0, 800, ""),
+		within(name, other, 0, 800, ""),
+	); err != nil {
+		return err
 	}
-	if high == 0 {
-		return Balance{}, fmt.Errorf("no cylinder moved the gauge: look at the gauge and the cranking first")
+	switch {
+	case other == 0:
+		return fmt.Errorf("no cylinder moved the gauge: look at the gauge and the cranking first")
+	case lowest > other:
+		return fmt.Errorf("the lowest compression %s cannot lie over the %s %s", plain(lowest), name, plain(other))
 	}
-	b := Balance{Rule: rule, Lowest: lowest}
-	switch rule {
-	case LowestOfHighest:
-		b.Value, b.Limit, b.Unit = 100*low/high, 75, "%"
-		b.Alike = b.Value >= b.Limit
-		b.Words, b.Source = "lowest at least 75 % of the highest", "TM 5-4210-230-14&P-1, engine addendum 2"
-	case BelowAverage:
-		average := sum / float64(len(psi))
-		b.Value, b.Limit, b.Unit = 100*(average-low)/average, 20, "%"
-		b.Alike = b.Value < b.Limit
-		b.Words, b.Source = "none 20 % below the average", "TM 1-1500-204-23-1 (aircraft)"
-	case WithinTen:
-		b.Value, b.Limit, b.Unit = high-low, 10, "psi"
-		b.Alike = b.Value <= b.Limit
-		b.Words, b.Source = "all within 10 psi", "TM 10-3930-618-20, 2-12 (one engine)"
-	default:
-		return Balance{}, fmt.Errorf("there is no rule %d for comparing cylinders", int(rule))
-	}
-	return b, nil
+	return nil
 }
 
 // LeakDown gives the loss in % from the pressure put into a cylinder (10 to
-// 200) and the pressure that it holds (0 to that), both in one unit.
+// 200) and the pressure that it holds (0 to that), both in one unit. Past 25 %
+// on a warm engine, 60 held of 80, aircraft practice looks inside; makers accept
+// other figures.
 //
 // Source: FAA AC 43.13-1B, 8-14.
 func LeakDown(in, held float64) (float64, error) {

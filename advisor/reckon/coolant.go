@@ -60,30 +60,3 @@ func GlycolFreezingByVolume(volume float64) (float64, error) {
 	}
 	return GlycolFreezing(mass)
 }
-
-// GlycolFreezingEither gives the freezing point in C of a % (0 to 57) that may
-// be by mass or by volume: the warmer reading, 3.6 K apart at 50 %.
-//
-// Source: as GlycolFreezing.
-func GlycolFreezingEither(per100 float64) (float64, error) {
-	byVolume, err := GlycolFreezingByVolume(per100)
-	if err != nil {
-		return 0, err
-	}
-	byMass, err := GlycolFreezing(per100)
-	return max(byMass, byVolume), err
-}
-
-// FrostReserve gives by how many K a freezing point in C lies below the lowest
-// winter temperature in C (-60 to 30): negative where it would freeze.
-//
-// Source: arithmetic.
-func FrostReserve(freezing, winter float64) (float64, error) {
-	if err := firstOf(
-		within("freezing point", freezing, -60, 0, "C"),
-		within("lowest winter temperature", winter, -60, 30, "C"),
-	); err != nil {
-		return 0, err
-	}
-	return winter - freezing, nil
-}

@@ -12,17 +12,6 @@ type Figure struct{ Mean, Deviation float64 }
 // time in ten.
 const oneInTen = 1.2815515655446004
 
-// PERT gives the figure of a job from its least, usual and greatest amount:
-// mean (l + 4u + h)/6, deviation (h - l)/6. It errs unless 0 <= l <= u <= h.
-//
-// Source: Malcolm and others 1959 (PERT).
-func PERT(low, usual, high float64) (Figure, error) {
-	if err := ordered(low, usual, high); err != nil {
-		return Figure{}, err
-	}
-	return Figure{Mean: (low + float64(4*usual) + high) / 6, Deviation: (high - low) / 6}, nil
-}
-
 // ThreeFigures gives the figure of a job from the amounts that one job in ten
 // undercuts, that is usual, and that one in ten exceeds: weights .3, .4, .3.
 // It errs unless 0 <= l <= u <= h.

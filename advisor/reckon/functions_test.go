@@ -2,15 +2,18 @@ package reckon
 
 import (
 	"math"
-	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
-// gridOf gives points over a range, ends included.
+// gridOf gives points over a range, ends included, or the codes.
 func gridOf(p Param, steps int) []float64 {
+	if p.Codes != nil {
+		return p.Codes
+	}
 	points := make([]float64, steps+1)
 	for i := range points {
 		points[i] = p.Low + (p.High-p.Low)*float64(i)/float64(steps)
@@ -51,13 +54,14 @@ func TestFunctionsAreDescribed(t *testing.T) {
 			for _, b := range p.Breaks {
 				assert.True(t, p.Low < b && b < p.High, f.Name)
 			}
+			if p.Codes != nil {
+				assert.True(t, slices.IsSorted(p.Codes), f.Name)
+				assert.Equal(t, []float64{p.Low, p.High}, []float64{p.Codes[0], p.Codes[len(p.Codes)-1]}, f.Name)
+				_, err := f.Call([]float64{p.Low + 0.5})
+				assert.ErrorContains(t, err, "there is no", f.Name)
+			}
 		}
-		found, ok := Find(f.Name)
-		assert.True(t, ok)
-		assert.Equal(t, f.Name, found.Name)
 	}
-	_, ok := Find("nothing")
-	assert.False(t, ok)
 }
 
 func TestFunctionsKeepTheirOutputRange(t *testing.T) {
@@ -83,6 +87,16 @@ func TestFunctionsKeepTheirOutputRange(t *testing.T) {
 	}
 }
 
+// next is a little more than a value, or the next code.
+func next(p Param, here float64) float64 {
+	for _, code := range p.Codes {
+		if code > here {
+			return code
+		}
+	}
+	return min(p.High, here+(p.High-p.Low)/97)
+}
+
 func TestFunctionsMoveAsStated(t *testing.T) {
 	for _, f := range Functions {
 		for i, p := range f.Params {
@@ -94,7 +108,7 @@ func TestFunctionsMoveAsStated(t *testing.T) {
 				}
 				here := args[i]
 				defer func() { args[i] = here }()
-				args[i] = min(p.High, here+(p.High-p.Low)/97)
+				args[i] = next(p, here)
 				after, err := f.Call(args)
 				if err != nil {
 					return
@@ -117,6 +131,9 @@ func TestFunctionsRefuseOutsideTheirRange(t *testing.T) {
 		args := make([]float64, len(f.Params))
 		for i, p := range f.Params {
 			args[i] = (p.Low + p.High) / 2
+			if p.Codes != nil {
+				args[i] = p.Low
+			}
 		}
 		for i, p := range f.Params {
 			here := args[i]
@@ -132,58 +149,4 @@ func TestFunctionsRefuseOutsideTheirRange(t *testing.T) {
 		_, err = f.Call(nil)
 		assert.ErrorContains(t, err, "takes")
 	}
-}
-
-func TestOverHoldsEveryValueInside(t *testing.T) {
-	random := rand.New(rand.NewPCG(1, 2))
-	for _, f := range Functions {
-		for range 200 {
-			low, high, args := make([]float64, len(f.Params)), make([]float64, len(f.Params)), make([]float64, len(f.Params))
-			for i, p := range f.Params {
-				a, b := p.Low+random.Float64()*(p.High-p.Low), p.Low+random.Float64()*(p.High-p.Low)
-				low[i], high[i] = min(a, b), max(a, b)
-				args[i] = low[i] + random.Float64()*(high[i]-low[i])
-			}
-			least, greatest, err := f.Over(low, high)
-			require.NoError(t, err)
-			require.True(t, f.Low <= least && least <= greatest && greatest <= f.High, f.Name)
-			if value, err := f.Call(args); err == nil {
-				require.True(t, least-1e-9 <= value && value <= greatest+1e-9, "%s%v", f.Name, args)
-			}
-		}
-	}
-}
-
-func TestOver(t *testing.T) {
-	pedal, _ := Find("pedal_reserve")
-	least, greatest, err := pedal.Over([]float64{100, 20}, []float64{120, 30})
-	require.NoError(t, err)
-	assert.InDelta(t, 100*20.0/120, least, 1e-9)
-	assert.InDelta(t, 30, greatest, 1e-9)
-	least, greatest, err = pedal.Over([]float64{20, 20}, []float64{120, 30})
-	require.NoError(t, err)
-	assert.Equal(t, []float64{0, 100}, []float64{least, greatest}, "a corner cannot answer")
-	_, _, err = pedal.Over([]float64{20, 30}, []float64{20, 30})
-	assert.ErrorContains(t, err, "cannot stand")
-	_, _, err = pedal.Over([]float64{0, 30}, []float64{20, 30})
-	refuses(t, err, "free pedal height")
-	_, _, err = pedal.Over([]float64{20}, []float64{20, 30})
-	assert.ErrorContains(t, err, "takes 2")
-
-	steel, _ := Find("steel_loss")
-	least, greatest, err = steel.Over([]float64{10, 75, 5, 3}, []float64{10, 75, 5, 3})
-	require.NoError(t, err)
-	assert.InDelta(t, 21.89, least, 0.01)
-	assert.Equal(t, least, greatest)
-	least, greatest, err = steel.Over([]float64{9, 75, 5, 3}, []float64{11, 75, 5, 3})
-	require.NoError(t, err)
-	assert.Equal(t, []float64{steel.Low, steel.High}, []float64{least, greatest}, "temperature has no one direction")
-
-	hill := Function{
-		Name: "hill", Params: []Param{{Name: "x", Low: 0, High: 4, Direction: Rising, Breaks: []float64{2}}}, Low: -4, High: 0,
-		Call: func(a []float64) (float64, error) { return -(a[0] - 2) * (a[0] - 2), nil },
-	}
-	least, greatest, err = hill.Over([]float64{1}, []float64{4})
-	require.NoError(t, err)
-	assert.Equal(t, []float64{-4, 0}, []float64{least, greatest}, "the break is a corner")
 }

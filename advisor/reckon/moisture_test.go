@@ -7,28 +7,6 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-func TestSaturationPressure(t *testing.T) {
-	for _, r := range readTable(t, "saturation_pressure") {
-		p, err := SaturationPressure(r.number("temperature"))
-		switch {
-		case r.number("temperature") > 60:
-			refuses(t, err, "temperature")
-		case r.text("over") == "ice": // the water formula lies above the ice table, by a known amount
-			require.NoError(t, err)
-			assert.Greater(t, p, r.number("pressure")*1.04)
-		default:
-			require.NoError(t, err)
-			assert.InDelta(t, r.number("pressure"), p, r.number("tolerance"))
-		}
-	}
-	minus5, _ := SaturationPressure(-5)
-	minus20, _ := SaturationPressure(-20)
-	assert.InDelta(t, 422.2, minus5, 0.5) // computed
-	assert.InDelta(t, 126.0, minus20, 0.5)
-	_, err := SaturationPressure(-46)
-	refuses(t, err, "temperature")
-}
-
 func TestDewPoint(t *testing.T) {
 	for _, r := range readTable(t, "dew_point") {
 		dew, err := DewPoint(r.number("air"), r.number("humidity"))
@@ -49,16 +27,19 @@ func TestDewPoint(t *testing.T) {
 	assert.Zero(t, low)
 }
 
-func TestCondenses(t *testing.T) { // computed: 12 C, 70 %, dew point 6.69 C
-	for metal, want := range map[float64]bool{4: true, 6.6: true, 6.8: false, 12: false} {
-		sweats, dew, err := Condenses(12, 70, metal)
-		require.NoError(t, err)
-		assert.InDelta(t, 6.69, dew, 0.02)
-		assert.Equal(t, want, sweats, "metal at %v", metal)
-	}
-	_, _, err := Condenses(12, 70, -61)
-	refuses(t, err, "metal temperature")
-	sweats, _, err := Condenses(99, 70, 4)
-	refuses(t, err, "air temperature")
-	assert.False(t, sweats)
+func TestDewPointOfColdMetal(t *testing.T) { // computed: 12 C, 70 %, so metal at 4 C sweats
+	dew, err := DewPoint(12, 70)
+	require.NoError(t, err)
+	assert.InDelta(t, 6.69, dew, 0.02)
+}
+
+// TestDewPointGivesTheSteamTableBack: air at its dew point is full, so a table
+// of saturation pressures (ASHRAE 2017 ch. 1 Table 3, read) gives it too.
+func TestDewPointGivesTheSteamTableBack(t *testing.T) {
+	dew, err := DewPoint(25, 100*872.6/3169.7)
+	require.NoError(t, err)
+	assert.InDelta(t, 5, dew, 0.05)
+	dew, err = DewPoint(50, 100*3169.7/12351.3)
+	require.NoError(t, err)
+	assert.InDelta(t, 25, dew, 0.05)
 }

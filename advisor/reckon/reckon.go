@@ -23,11 +23,14 @@ const (
 // Param is one argument of a function: its unit, the range that the function
 // accepts, and its direction there. A direction may be level in places. Breaks
 // are inner points where the direction's pieces meet; none means one piece.
+// Codes are the only numbers that it takes, rising from Low to High, where it
+// stands for one of a list (a class, a country); none means every number.
 type Param struct {
 	Name, Unit string
 	Low, High  float64
 	Direction  Direction
 	Breaks     []float64
+	Codes      []float64
 }
 
 // Function is a function that conditions may call. Low and High bound its
@@ -41,81 +44,6 @@ type Function struct {
 	Unit        string
 	Doc, Source string
 	Call        func(args []float64) (float64, error)
-}
-
-// Find gives the function of that name, or false.
-func Find(name string) (Function, bool) {
-	for _, f := range Functions {
-		if f.Name == name {
-			return f, true
-		}
-	}
-	return Function{}, false
-}
-
-// Over bounds the function while each argument lies anywhere between low and
-// high: the least and greatest value at the corners, or the whole output range
-// where a corner cannot answer or a direction is mixed. It errs when an end
-// lies outside the accepted range.
-func (f Function) Over(low, high []float64) (least, greatest float64, err error) {
-	if len(low) != len(f.Params) || len(high) != len(f.Params) {
-		return 0, 0, wrongCount(f)
-	}
-	points := make([][]float64, len(f.Params))
-	mixed := false
-	for i, p := range f.Params {
-		for _, end := range []float64{low[i], high[i]} {
-			if err := within(p.Name, end, p.Low, p.High, p.Unit); err != nil {
-				return 0, 0, err
-			}
-		}
-		points[i] = p.corners(low[i], high[i])
-		mixed = mixed || p.Direction == Mixed && low[i] != high[i]
-	}
-	if mixed {
-		return f.Low, f.High, nil
-	}
-	return f.overCorners(points)
-}
-
-// corners lists the ends of a range and the breaks inside it.
-func (p Param) corners(low, high float64) []float64 {
-	if low == high {
-		return []float64{low}
-	}
-	points := []float64{low, high}
-	for _, b := range p.Breaks {
-		if low < b && b < high {
-			points = append(points, b)
-		}
-	}
-	return points
-}
-
-// overCorners calls the function on every combination of the points.
-func (f Function) overCorners(points [][]float64) (least, greatest float64, err error) {
-	combinations := 1
-	for _, p := range points {
-		combinations *= len(p)
-	}
-	args := make([]float64, len(points))
-	for n := range combinations {
-		for i, rest := 0, n; i < len(points); i++ {
-			args[i], rest = points[i][rest%len(points[i])], rest/len(points[i])
-		}
-		value, err := f.Call(args)
-		switch {
-		case err != nil && combinations == 1:
-			return 0, 0, err
-		case err != nil:
-			return f.Low, f.High, nil
-		case n == 0:
-			least, greatest = value, value
-		default:
-			least, greatest = min(least, value), max(greatest, value)
-		}
-	}
-	return least, greatest, nil
 }
 
 // RangeError tells that a figure lies outside the range in which a formula or
@@ -133,6 +61,11 @@ func (e *RangeError) Error() string {
 		text += " " + e.Unit
 	}
 	return text
+}
+
+// notListed tells of a number that stands for nothing.
+func notListed(what string, number float64) error {
+	return fmt.Errorf("there is no %s %s", what, plain(number))
 }
 
 func wrongCount(f Function) error {

@@ -1,48 +1,29 @@
 package reckon
 
-import (
-	"fmt"
-	"math"
-	"strings"
-)
+import "math"
 
-// RubberGroup is a storage group of rubbers: how many years parts may lie
-// before first use, and how many more after an inspection.
-type RubberGroup struct {
-	Name             string
-	Polymers         []string
-	First, Extension int
-}
+// rubberGroups holds, for each storage group of rubbers from A, how many years
+// parts may lie before first use, and how many more after an inspection: A
+// natural rubber, SBR, polyurethane; B nitrile, chloroprene, butyl; C EPDM,
+// fluorocarbon, silicone. Another extract of the same standard prints 7, 9 and
+// 12 years as the upper end of the first period; the shorter figures are kept.
+var rubberGroups = [3][2]float64{{5, 2}, {7, 3}, {10, 5}}
 
-// RubberGroups lists the storage groups. Another extract of the same standard
-// prints 7, 9 and 12 years as the upper end of the first period; the shorter
-// figures are kept.
+// RubberStorage gives the years that rubber of a storage group (1 for A to 3
+// for C) may lie before first use, and the years in all with the extension
+// after an inspection. It errs for another number. The periods are for parts in
+// store, below 25 C and dry, never fitted; fitted rubber is stretched, oiled and
+// warmed, and past the period is a reason to inspect or renew it, not the end of
+// a life.
 //
-// Source: ISO 2230:2002, clauses 4, 6 and 7.
-var RubberGroups = []RubberGroup{
-	{"A", []string{"NR", "IR", "BR", "SBR", "AU", "EU"}, 5, 2},
-	{"B", []string{"NBR", "HNBR", "CR", "IIR", "ACM", "ECO"}, 7, 3},
-	{"C", []string{"EPDM", "FKM", "FFKM", "VMQ", "FVMQ", "CSM"}, 10, 5},
-}
-
-// RubberStorageNote is what must stand beside a storage period.
-const RubberStorageNote = "The periods are for parts in store, below 25 C and dry, never fitted. Fitted rubber is stretched, oiled and warmed: " +
-	"past the period is a reason to inspect or renew it, not the end of a life."
-
-// RubberStorage gives the storage group of a rubber by its short name (NR,
-// NBR, EPDM and so on, in any case). It errs for a rubber that the standard
-// does not list.
-//
-// Source: ISO 2230:2002, clause 4.
-func RubberStorage(polymer string) (RubberGroup, error) {
-	for _, g := range RubberGroups {
-		for _, p := range g.Polymers {
-			if strings.EqualFold(p, strings.TrimSpace(polymer)) {
-				return g, nil
-			}
+// Source: ISO 2230:2002, clauses 4, 6 and 7 (read in an extract).
+func RubberStorage(group float64) (first, all float64, err error) {
+	for i, years := range rubberGroups {
+		if group == float64(i+1) {
+			return years[0], years[0] + years[1], nil
 		}
 	}
-	return RubberGroup{}, fmt.Errorf("ISO 2230 has no group for rubber %q", polymer)
+	return 0, 0, notListed("rubber storage group", group)
 }
 
 // boltzmann is Boltzmann's constant in eV/K.
@@ -62,19 +43,4 @@ func AgeingFactor(energy, use, stress float64) (float64, error) {
 		return 0, err
 	}
 	return math.Exp(energy / boltzmann * (1/(use+273.15) - 1/(stress+273.15))), nil
-}
-
-// TenDegreeFactor gives the same by the rule that ageing runs q10 times faster
-// (1 to 5; 2 is usual) for every 10 C, temperatures in C (-50 to 150).
-//
-// Source: ASTM F1980, method.
-func TenDegreeFactor(q10, use, stress float64) (float64, error) {
-	if err := firstOf(
-		within("factor for 10 C", q10, 1, 5, ""),
-		within("temperature in use", use, -50, 150, "C"),
-		within("temperature compared", stress, -50, 150, "C"),
-	); err != nil {
-		return 0, err
-	}
-	return math.Pow(q10, (stress-use)/10), nil
 }

@@ -1,6 +1,8 @@
 package reckon
 
 import (
+	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -9,27 +11,25 @@ import (
 
 func TestRubberStorage(t *testing.T) { // ISO 2230:2002 (read in an extract)
 	for _, r := range readTable(t, "rubber_storage") {
-		g, err := RubberStorage(r.text("polymer"))
+		first, all, err := RubberStorage(float64(r.text("group")[0]-'A') + 1)
 		require.NoError(t, err)
-		assert.Equal(t, r.text("group"), g.Name)
-		assert.InDelta(t, r.number("first"), g.First, 0)
-		assert.InDelta(t, r.number("extension"), g.Extension, 0)
+		assert.InDelta(t, r.number("first"), first, 0, r.text("polymer"))
+		assert.InDelta(t, r.number("first")+r.number("extension"), all, 0, r.text("polymer"))
 	}
-	g, err := RubberStorage(" epdm ")
-	require.NoError(t, err)
-	assert.Equal(t, "C", g.Name)
-	_, err = RubberStorage("cheese")
-	assert.ErrorContains(t, err, "cheese")
+	for _, none := range []float64{0, 1.5, 4} {
+		_, _, err := RubberStorage(none)
+		assert.ErrorContains(t, err, "there is no rubber storage group")
+	}
 }
 
 // Another maker prints, as from the same standard, 5 to 7, 7 to 9 and 10 to 12
 // years (read). The shorter figures are chosen.
 func TestRubberStorageKeepsTheShorterPeriod(t *testing.T) {
-	for polymer, other := range map[string][2]int{"NR": {5, 7}, "NBR": {7, 9}, "CR": {7, 9}, "EPDM": {10, 12}, "FKM": {10, 12}, "VMQ": {10, 12}} {
-		g, err := RubberStorage(polymer)
+	for i, other := range [][2]float64{{5, 7}, {7, 9}, {10, 12}} {
+		first, _, err := RubberStorage(float64(i + 1))
 		require.NoError(t, err)
-		assert.Equal(t, other[0], g.First)
-		assert.Less(t, g.First, other[1])
+		assert.InDelta(t, other[0], first, 0)
+		assert.Less(t, first, other[1])
 	}
 }
 
@@ -50,40 +50,27 @@ func TestAgeingFactor(t *testing.T) {
 	refuses(t, err, "temperature compared")
 }
 
-func TestTenDegreeFactor(t *testing.T) {
-	f, err := TenDegreeFactor(2, 25, 55) // ASTM F1980 method (read): 8, so 730 days take 91.25
-	require.NoError(t, err)
-	assert.InDelta(t, 8, f, 1e-12)
-	assert.InDelta(t, 91.25, 730/f, 1e-9)
-	f, _ = TenDegreeFactor(2, 22, 55) // memory: 9.85, so 365 days take 37.1
-	assert.InDelta(t, 9.85, f, 0.005)
-	assert.InDelta(t, 37.1, 365/f, 0.05)
-	_, err = TenDegreeFactor(0.5, 20, 30)
-	refuses(t, err, "factor for 10 C")
-	_, err = TenDegreeFactor(2, 200, 30)
-	refuses(t, err, "temperature in use")
-	_, err = TenDegreeFactor(2, 20, 200)
-	refuses(t, err, "temperature compared")
-}
-
-func TestBrakeFluid(t *testing.T) { // FMVSS 116 (read; DOT 5 and 5.1 memory)
-	for _, r := range readTable(t, "brake_fluid") {
-		f, err := BrakeFluidClass(r.text("class"))
-		require.NoError(t, err)
-		assert.InDelta(t, r.number("dry_c"), f.Dry, 0)
-		assert.InDelta(t, r.number("wet_c"), f.Wet, 0)
-		assert.InDelta(t, r.number("dry_f"), fahrenheit(f.Dry), 1e-9)
-		assert.InDelta(t, r.number("wet_f"), fahrenheit(f.Wet), 1e-9)
-		assert.Equal(t, r.text("how") == "memory", f.Recalled)
+func TestBrakeFluidBoiling(t *testing.T) { // FMVSS 116 (read; DOT 5 and 5.1 memory)
+	recalled := map[float64]bool{}
+	for _, f := range brakeFluids {
+		recalled[f.number] = f.recalled
 	}
-	f, err := BrakeFluidClass("dot4")
+	for _, r := range readTable(t, "brake_fluid") {
+		class, err := strconv.ParseFloat(strings.TrimPrefix(r.text("class"), "DOT "), 64)
+		require.NoError(t, err)
+		dry, wet, err := BrakeFluidBoiling(class)
+		require.NoError(t, err)
+		assert.InDelta(t, r.number("dry_c"), dry, 0)
+		assert.InDelta(t, r.number("wet_c"), wet, 0)
+		assert.InDelta(t, r.number("dry_f"), fahrenheit(dry), 1e-9)
+		assert.InDelta(t, r.number("wet_f"), fahrenheit(wet), 1e-9)
+		assert.Equal(t, r.text("how") == "memory", recalled[class])
+	}
+	dry, _, err := BrakeFluidBoiling(4)
 	require.NoError(t, err)
-	assert.NotEqual(t, 205.0, f.Dry, "one maker's table contradicts the standard")
-	f, err = BrakeFluidClass("5.1")
-	require.NoError(t, err)
-	assert.False(t, f.Silicone)
-	_, err = BrakeFluidClass("DOT 6")
-	assert.ErrorContains(t, err, "DOT 6")
+	assert.NotEqual(t, 205.0, dry, "one maker's table contradicts the standard")
+	_, _, err = BrakeFluidBoiling(6)
+	assert.ErrorContains(t, err, "there is no brake fluid class 6")
 }
 
 func TestVapourLockPoint(t *testing.T) { // TRL LR903 (read): none 250, 1 % 180, 3 % and over 145

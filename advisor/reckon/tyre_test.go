@@ -91,21 +91,14 @@ func TestEveryTyreWeek(t *testing.T) {
 	}
 }
 
-func TestTread(t *testing.T) { // C&U 1986 reg. 27; RCW 46.37.425; 49 CFR 570.62 (read)
-	for _, c := range []struct {
-		country, vehicle string
-		depth            float64
-	}{
-		{"GB", "car", 1.6}, {"GB", "motorcycle", 1.0}, {"GB", "over 3500 kg", 1.0},
-		{"US", "car", 1.588}, {"US", "heavy, front axle", 3.175}, {"US", "heavy, other axles", 1.588},
-	} {
-		r, err := TreadLimit(c.country, c.vehicle)
+func TestTread(t *testing.T) { // C&U 1986 reg. 27; RCW 46.37.425 (read)
+	for country, want := range map[float64]float64{826: 1.6, 840: 1.588} {
+		depth, err := TreadLimit(country)
 		require.NoError(t, err)
-		assert.InDelta(t, c.depth, r.Depth, 0.0006)
-		assert.NotEmpty(t, r.Source)
+		assert.InDelta(t, want, depth, 0.0006)
 	}
-	_, err := TreadLimit("FR", "car")
-	assert.ErrorContains(t, err, "FR")
+	_, err := TreadLimit(250)
+	assert.ErrorContains(t, err, "there is no tread limit's country 250")
 }
 
 func TestCutLimit(t *testing.T) { // computed from C&U 1986 reg. 27
@@ -116,15 +109,4 @@ func TestCutLimit(t *testing.T) { // computed from C&U 1986 reg. 27
 	}
 	_, err := CutLimit(16.5)
 	refuses(t, err, "section width")
-}
-
-func TestTenYearRule(t *testing.T) { // C&U Amendment 2020 (read): cars are not covered
-	for vehicle, want := range map[string]string{"goods over 3500 kg": "front axle", "bus": "front axle", "coach": "front axle", "minibus": "all single wheels", "car": ""} {
-		reached, wheels, err := TenYearRule(vehicle)
-		require.NoError(t, err)
-		assert.Equal(t, want, wheels)
-		assert.Equal(t, want != "", reached)
-	}
-	_, _, err := TenYearRule("sledge")
-	assert.ErrorContains(t, err, "sledge")
 }

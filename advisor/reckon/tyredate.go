@@ -118,6 +118,8 @@ func tyreWeek(year, week int) TyreDate {
 
 // DecimalYear gives the start of a day as a decimal year: 2 July 2001 is
 // 2001 + 182/365.
+//
+// Source: arithmetic.
 func DecimalYear(day time.Time) float64 {
 	days := time.Date(day.Year(), time.December, 31, 0, 0, 0, 0, time.UTC).YearDay()
 	return float64(day.Year()) + float64(day.YearDay()-1)/float64(days)

@@ -135,7 +135,8 @@ func conflict(c *advisor.Conflict) any {
 // derived gives a value as it came out: a number by its bounds (null where it
 // has none), anything else by its truth.
 func derived(v *advisor.DerivedValue) any {
-	out := object{"id": v.ID, "name": v.Name, "unit": orNil(v.Unit), "truth": nil, "low": nil, "high": nil}
+	out := object{"id": v.ID, "name": v.Name, "unit": orNil(v.Unit), "truth": nil, "low": nil, "high": nil,
+		"shown": v.Shown, "because": orNil(v.Because), "sources": list(v.Sources)}
 	if v.IsNumber {
 		out["low"], out["high"] = finite(v.Low), finite(v.High)
 		return out

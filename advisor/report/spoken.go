@@ -35,7 +35,7 @@ func Spoken(a *advisor.Advice, b *advisor.Book) *advisor.Advice {
 		k.Ledger = inEach(k.Ledger, func(n *advisor.LedgerLine) { say(&n.Name, &n.Because) })
 	})
 	out.Standing = inEach(a.Standing, func(s *advisor.StandingAdvice) { say(&s.Because) })
-	out.Derived = inEach(a.Derived, func(d *advisor.DerivedValue) { say(&d.Name) })
+	out.Derived = inEach(a.Derived, func(d *advisor.DerivedValue) { say(&d.Name, &d.Because) })
 	out.Routes = inEach(a.Routes, func(w *advisor.RouteAdvice) { say(&w.Name, &w.Why) })
 	out.Total.Lines = inEach(a.Total.Lines, func(n *advisor.Line) { say(&n.Name) })
 	out.Notes = inEach(a.Notes, func(n *string) { say(n) })

@@ -19,6 +19,7 @@ func whole(p *page) string {
 	p.looks()
 	p.work()
 	p.leave()
+	p.reckoned()
 	p.money()
 	p.footer()
 	return p.b.String()

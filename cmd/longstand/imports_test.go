@@ -23,7 +23,7 @@ var allowed = map[string][]string{
 	"advisor/belief":           {"advisor"},
 	"advisor/scope":            {"advisor"},
 	"advisor/worth":            {},
-	"advisor/engine":           {"advisor", "advisor/condition", "advisor/belief", "advisor/scope", "advisor/worth"},
+	"advisor/engine":           {"advisor", "advisor/condition", "advisor/belief", "advisor/scope", "advisor/worth", "advisor/reckon"},
 	"advisor/interview":        {"advisor", "advisor/diag", "advisor/engine", "advisor/casefile", "advisor/reckon"},
 	"advisor/casefile":         {"advisor", "advisor/diag", "advisor/tomltext", "advisor/reckon"},
 	"advisor/terminal":         {"advisor", "advisor/interview"},
