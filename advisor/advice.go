@@ -227,11 +227,13 @@ type DerivedValue struct {
 	Sources        []string
 }
 
-// RouteAdvice says which way was picked.
+// RouteAdvice says which way was picked to a place that the scope needs.
 type RouteAdvice struct {
 	Route, Way string
-	Name       string
-	Why        string
+	Name       string   // of the way
+	Place      string   // what the route is about
+	Why        string   // why this way
+	Lacks      []string // tools for it that the shop does not have
 }
 
 // Range is a low and a high figure, 1 in 10 each way.

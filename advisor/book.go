@@ -101,6 +101,9 @@ type Settings struct {
 	HoursAWeek  float64  // that the shop can give to one car; 0 when not said
 	PartsDays   int      // that one waits for parts before the work goes on
 	RingAt      float64  // share of the agreed sum at which the owner is rung
+
+	Grounds map[string]Ground // by key, as "rate": why the figure is so, and where it comes from
+	At      []Place           // where each layer gives settings, the built-in book first
 }
 
 // Price is an exact ratio Num/Den: what one unit of avoided later cost is worth.

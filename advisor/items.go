@@ -1,6 +1,10 @@
 package advisor
 
-import "strings"
+import (
+	"maps"
+	"slices"
+	"strings"
+)
 
 // Item is one item of a book, as its rule file has it. A question has only its
 // place: it gives no reason.
@@ -52,4 +56,74 @@ func (b *Book) Items() []Item {
 		add("once_over", b.OnceOvers[i].ID, b.OnceOvers[i].Name, &b.OnceOvers[i].Ground)
 	}
 	return out
+}
+
+// Figure is one figure of a book, or a group of them that stands in one place:
+// whose it is, what it is, and why it is so. What gives no reason of its own rests
+// on its item's.
+type Figure struct {
+	Of, What string
+	Ground
+}
+
+// Figures lists every figure of a book with its reason and source: the shop's own
+// settings, chances, counts, losses, hours, parts, savings, risks and minutes.
+func (b *Book) Figures() []Figure {
+	var out []Figure
+	add := func(of, what string, own *Ground, item *Ground) {
+		f := Figure{of, what, *item}
+		if own != nil && own.Because != "" {
+			f.Because = own.Because
+		}
+		if own != nil && len(own.Sources) > 0 {
+			f.Sources = own.Sources
+		}
+		out = append(out, f)
+	}
+	b.Settings.figures(add)
+	for i := range b.Suspects {
+		s := &b.Suspects[i]
+		for j := range s.Bases {
+			add(s.ID, "base", &s.Bases[j].Ground, &s.Ground)
+		}
+		for j := range s.IfLeft {
+			add(s.ID, "if_left", &s.IfLeft[j].Ground, &s.Ground)
+		}
+	}
+	for i := range b.Signs {
+		add(b.Signs[i].ID, "counts", nil, &b.Signs[i].Ground)
+	}
+	for i := range b.Inspections {
+		add(b.Inspections[i].ID, "minutes", nil, &b.Inspections[i].Ground)
+	}
+	for i := range b.Operations {
+		b.Operations[i].figures(add)
+	}
+	return out
+}
+
+func (o *Operation) figures(add func(of, what string, own, item *Ground)) {
+	add(o.ID, "hours and parts", nil, &o.Ground)
+	for j := range o.Variants {
+		add(o.ID, "variant", &o.Variants[j].Ground, &o.Ground)
+	}
+	for j := range o.Savings {
+		add(o.ID, "saving", &Ground{Because: o.Savings[j].Because}, &o.Ground)
+	}
+	for j := range o.Risks {
+		add(o.ID, "risk", &o.Risks[j].Ground, &o.Ground)
+	}
+}
+
+func (s *Settings) figures(add func(of, what string, own, item *Ground)) {
+	for _, key := range slices.Sorted(maps.Keys(s.Grounds)) {
+		g := s.Grounds[key]
+		add("settings", key, nil, &g)
+	}
+	for i := range s.Hours {
+		add("settings", "hours_factor", nil, &s.Hours[i].Ground)
+	}
+	for i := range s.CareWhen {
+		add("settings", "care_when", nil, &s.CareWhen[i].Ground)
+	}
 }

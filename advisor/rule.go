@@ -142,6 +142,7 @@ type Inspection struct {
 	When       Condition
 	Hazards    []string
 	FirstStart bool // the first start of the engine
+	Last       bool // the proof at the end: advised whatever its worth once no hold stops its acts; no work waits for it
 	Ground
 }
 
@@ -224,6 +225,7 @@ type Route struct {
 type Way struct {
 	ID, Name string
 	Through  []string
+	Tools    []string  // a shop that has said that it lacks one goes another way
 	When     Condition // not possible when known false
 }
 

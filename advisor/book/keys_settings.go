@@ -37,6 +37,12 @@ var settingsTable = table[advisor.Settings]{
 		may("care_when", "which care a case takes that does not say", func(s *advisor.Settings) slot {
 			return rows(&s.CareWhen, &careWhenTable, func(c *advisor.CareWhen, n *tomltext.Node) { c.At = n.Span })
 		}),
+		may("because", "of each figure above, by its key: the reason in one line; the built-in book gives all", func(s *advisor.Settings) slot {
+			return groundsSlot{s.Grounds, func(g *advisor.Ground) slot { return text(&g.Because) }}
+		}),
+		may("source", "of each figure above, by its key: where it comes from; left out by a house layer: `shop`", func(s *advisor.Settings) slot {
+			return groundsSlot{s.Grounds, func(g *advisor.Ground) slot { return names(&g.Sources, aSource) }}
+		}),
 	},
 }
 
@@ -169,5 +175,6 @@ func usual() *advisor.Settings {
 		Care:  map[string]advisor.Price{"thrifty": {Num: 7, Den: 10}, "normal": {Num: 1, Den: 1}, "thorough": {Num: 3, Den: 2}},
 		Trust: [5]advisor.Trust{{Hit: 1}, {Hit: 1}, {Hit: .95, FalseAlarm: .05}, {Hit: .9, FalseAlarm: .2}, {Hit: .7, FalseAlarm: .3}},
 		Shop:  "the workshop", GoodForDays: 30, RingAt: 0.9,
+		Grounds: map[string]advisor.Ground{},
 	}
 }

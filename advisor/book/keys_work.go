@@ -22,6 +22,7 @@ var inspectionTable = table[advisor.Inspection]{
 		may("bundle", "the inspections it consists of", func(i *advisor.Inspection) slot { return names(&i.Bundle, anInspect) }),
 		may("hazards", "what can hurt", func(i *advisor.Inspection) slot { return names(&i.Hazards, aHazard) }),
 		may("first_start", "it is the first start of the engine", func(i *advisor.Inspection) slot { return yes(&i.FirstStart) }),
+		may("last", "the proof at the end: advised whatever its worth once no hold stops its acts; no work waits for it", func(i *advisor.Inspection) slot { return yes(&i.Last) }),
 	}, conditionKeys("when", "the cars on which it can be done", false, whenRoles, func(i *advisor.Inspection) *advisor.Condition { return &i.When }),
 		groundKeys(false, func(i *advisor.Inspection) *advisor.Ground { return &i.Ground })),
 }
@@ -117,5 +118,6 @@ var wayTable = table[advisor.Way]{
 		must("id", "its name", func(w *advisor.Way) slot { return text(&w.ID) }),
 		must("name", "in words", func(w *advisor.Way) slot { return text(&w.Name) }),
 		must("through", "the operations it goes through", func(w *advisor.Way) slot { return names(&w.Through, anOperation) }),
+		may("tools", "what it takes; a shop without them goes another way where there is one", func(w *advisor.Way) slot { return texts(&w.Tools) }),
 	}, conditionKeys("when", "possible unless this is known false", false, whenRoles, func(w *advisor.Way) *advisor.Condition { return &w.When })),
 }

@@ -20,6 +20,7 @@ type gathered struct {
 	adjusted  []*item
 	withdrawn []*withdrawal
 	settings  []settingsIn
+	outdone   []*tomltext.Node // sources of figures that a house layer gives anew
 }
 
 type settingsIn struct {

@@ -22,6 +22,7 @@ func (b *builder) readSettings() {
 	b.minor = math.Pow10(s.MinorDigits)
 	s.Rate = int64(math.Round(usualRate * b.minor))
 	settingsTable.decode(&b.decoder, merged, s)
+	b.groundFigures(merged, s)
 	if s.Rate <= 0 {
 		b.list.Errorf(merged.Get("rate").Span, "out-of-range", "an hour costs something")
 	}
@@ -34,7 +35,7 @@ const usualRate = 80
 func (b *builder) mergeSettings() *tomltext.Node {
 	var fields []tomltext.Field
 	at := map[string]int{}
-	layer := map[string]string{}
+	from := map[string]settingsIn{}
 	var merged *tomltext.Node
 	for _, in := range b.in.settings {
 		if merged == nil {
@@ -43,11 +44,13 @@ func (b *builder) mergeSettings() *tomltext.Node {
 		for _, f := range in.node.Fields {
 			i, there := at[f.Key]
 			switch {
+			case f.Key == "because" || f.Key == "source":
+				// of the figures of its own layer: see provenance
 			case !there:
-				at[f.Key], layer[f.Key] = len(fields), in.layer
+				at[f.Key], from[f.Key] = len(fields), in
 				fields = append(fields, f)
-			case layer[f.Key] == "" && in.layer != "":
-				fields[i], layer[f.Key] = f, in.layer
+			case from[f.Key].layer == "" && in.layer != "":
+				fields[i], from[f.Key] = f, in
 			default:
 				b.clash(f.KeySpan, fields[i].KeySpan, "the setting "+f.Key+" is given twice")
 			}
@@ -56,7 +59,7 @@ func (b *builder) mergeSettings() *tomltext.Node {
 	if merged == nil {
 		return &tomltext.Node{Kind: tomltext.Table}
 	}
-	return merged.With(fields)
+	return merged.With(append(fields, b.provenance(from)...))
 }
 
 // lastWithout demands of an ordered list of cases that the last, and only the

@@ -20,12 +20,17 @@ func (b *builder) structure() {
 	b.onceOvers()
 }
 
-// tools warns of a tool that no look needs: a slip of the pen would have the
-// shop lack the one that was meant.
+// tools warns of a tool that no look and no way needs: a slip of the pen would
+// have the shop lack the one that was meant.
 func (b *builder) tools() {
 	var needed []string
 	for i := range b.book.Inspections {
 		needed = append(needed, b.book.Inspections[i].Tools...)
+	}
+	for i := range b.book.Routes {
+		for w := range b.book.Routes[i].Ways {
+			needed = append(needed, b.book.Routes[i].Ways[w].Tools...)
+		}
 	}
 	slices.Sort(needed)
 	needed = slices.Compact(needed)

@@ -67,7 +67,7 @@ func (e *Engine) brief(c *advisor.Case) (*advisor.Advice, *situation) {
 	}
 	a.Standing = s.standingAdvice()
 	a.Derived = s.derived()
-	a.Routes = s.routeAdvice()
+	a.Routes = s.routeAdvice(a)
 	a.Total = s.total(a, looks)
 	a.HouseRules = e.houseRules(a)
 	return a, s

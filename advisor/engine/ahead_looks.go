@@ -77,6 +77,9 @@ func (a *ahead) lookFeeds() {
 		}
 	}
 	for i := range a.e.looks {
+		if l := &a.e.looks[i]; l.Last {
+			a.waits(a.now(), l.When.ID, advisor.False, ofRule(l.ID))
+		}
 		if l := &a.e.looks[i]; a.all(l.When.ID) != advisor.False && a.opensMore(l) {
 			a.waits(a.now(), l.When.ID, advisor.False, ofRule(l.ID))
 			a.adviceFeeds(l)

@@ -36,7 +36,7 @@ func (a *ahead) laterBy(net *network) later {
 		if a.doubts[k].here == advisor.False {
 			continue
 		}
-		for _, o := range net.needsLater(&a.e.suspects[k], a.off) {
+		for _, o := range net.needsLater[k] {
 			out.needing[o] = append(out.needing[o], k)
 		}
 	}

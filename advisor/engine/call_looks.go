@@ -8,12 +8,12 @@ import (
 // the operation in the scope and outcomes without, each at least 1 in 20. The
 // look must bear on the operation: on a fault that it cures, or that something
 // which needs it cures. What is only done if another job happens to open its
-// place is decided then.
+// place is decided then, and the proof at the end keeps no work waiting.
 func (s *situation) settledBy(o int, looks []looked) (maybe float64, by []string) {
 	best := int64(0)
 	for i := range looks {
 		p := looks[i].inScope[o]
-		if looks[i].net <= 0 || p < 0.05 || p > 0.95 || !s.speaksTo(&looks[i], o) || looks[i].advice.FirstStart && !s.spokenFor(o) {
+		if looks[i].net <= 0 || s.e.looks[looks[i].index].Last || p < 0.05 || p > 0.95 || !s.speaksTo(&looks[i], o) || looks[i].advice.FirstStart && !s.spokenFor(o) {
 			continue
 		}
 		by = append(by, looks[i].advice.ID)

@@ -342,6 +342,18 @@ func TestPagesOfTheTrade(t *testing.T) {
 		{"78_silicone_topped_up", "top up with nothing until that is certain", ""},
 		{"86_split_rims", "pump only in a cage", ""},
 		{"92_dry_carpets", "", "(?i)silicone fluid is said|pump only in a cage|suspension is lowered"},
+		{"27_one_cracked_hose", "renew all flexible brake hoses", ""},
+		{"29_oiled_linings", "on both sides of that axle with the leak cured, never washed and refitted", ""},
+		{"29_fluid_on_linings", "on both sides of that axle with the leak cured, never washed and refitted", ""},
+		{"31_old_tyres", "renew the tyres, the spare included", ""},
+		{"31_undated_tyres", "renew the tyres, the spare included", ""},
+		{"37_milky_oils", "drained and flushed, and the bearings looked at for pits", ""},
+		{"37_milky_oils", "UNTIL no water is in the axle oil, or it is flushed and the bearings are looked at", ""},
+		{"37_milky_oils", "UNTIL no water is in the gearbox oil, or it is flushed and the bearings are listened to", ""},
+		{"37_bent_track_rod", "renewed, never straightened, for then it breaks later, and its mate is looked at", "(?i)straighten the (track )?rod"},
+		{"18_two_low_neighbours", "Whether it is flat decides the quotation", ""},
+		{"78_rusted_solid", "upwards on a crane", ""},
+		{"50_air_cooled_rear_engine", "", "upwards on a crane"},
 		{"39_any_waking", "again after the first hours", ""},
 		{"39_any_waking", "first 50 to 100 km", "re-?tighten the head"},
 	} {
@@ -351,4 +363,52 @@ func TestPagesOfTheTrade(t *testing.T) {
 			assert.NotRegexp(t, p.never, page, p.file)
 		}
 	}
+}
+
+// TestFlatnessIsAMaybeWithMoney is the end of facts 18 and 21: whether the head is
+// flat is known with it off, and the sum says what it costs if it is not.
+func TestFlatnessIsAMaybeWithMoney(t *testing.T) {
+	e := builtin(t, nil)
+	line := func(file, operation string) advisor.Line {
+		for _, l := range advise(t, e, file).Total.Lines {
+			if l.Operation == operation && l.Kind != "risk" {
+				return l
+			}
+		}
+		return advisor.Line{}
+	}
+	maybe := line("18_two_low_neighbours", "head_machined")
+	assert.Equal(t, "maybe", maybe.Kind)
+	assert.Positive(t, maybe.Mean)
+	assert.True(t, 0 < maybe.Chance && maybe.Chance < 1)
+	assert.Positive(t, line("21_boiled_alloy_head", "head_machined").Mean)
+	assert.Positive(t, line("21_boiled_alloy_head", "head_gasket").Mean, "and a new gasket")
+}
+
+// TestFreeingComesFirst is the middle of fact 24: of all looks at the clutch the
+// one that frees it leads.
+func TestFreeingComesFirst(t *testing.T) {
+	a := advise(t, builtin(t, nil), "24_stuck_clutch")
+	free := a.Inspection("clutch_free_it")
+	require.True(t, free.Advised)
+	for _, in := range a.Inspections {
+		if in.Advised && in.ID != free.ID && strings.HasPrefix(in.ID, "clutch_") {
+			assert.Less(t, free.Rank, in.Rank, in.ID)
+		}
+	}
+}
+
+// TestNoEngineMoneyBeforeTheShell is the end of fact 2.
+func TestNoEngineMoneyBeforeTheShell(t *testing.T) {
+	e := builtin(t, nil)
+	a := e.Advise(without(stay(t, e, "78_rusted_solid"), "structure_seen"))
+	assert.Equal(t, advisor.Do, call(a, "engine_out").Call)
+	waits := map[string]string{}
+	for _, l := range a.Total.Lines {
+		waits[l.Operation] = l.Waits
+	}
+	for _, id := range []string{"engine_out", "engine_upwards", "engine_parted", "head_gasket"} {
+		assert.NotEmpty(t, waits[id], id)
+	}
+	assert.Empty(t, waits["structure_probe"])
 }

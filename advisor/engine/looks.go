@@ -98,11 +98,14 @@ func (s *situation) describe(k *looked, l *inspection, holds []advisor.HoldAdvic
 	a.Dangers = s.dangersSeen(k.answers)
 	a.Before = append(slices.Clone(l.After), s.undone(l.needs)...)
 	for o, p := range k.inScope {
-		if k.net > 0 && p >= 0.05 && p <= 0.95 {
+		if k.net > 0 && !l.Last && p >= 0.05 && p <= 0.95 {
 			a.Settles = append(a.Settles, s.e.ops[o].ID)
 		}
 	}
 	a.Advised = len(a.Lifts) > 0 || len(a.Dangers) > 0 || k.net > 0
+	if l.Last {
+		a.Advised = len(a.Blocked) == 0
+	}
 	k.advised = a.Advised
 }
 

@@ -13,6 +13,8 @@ type network struct {
 	node       []int   // by suspect: where its benefit sits, -1 when it has none
 	reach      [][]int // by operation: itself and all that it requires now
 	reachLater [][]int // the same for curing it later
+	needsNow   [][]int // by suspect: every operation that curing it needs now
+	needsLater [][]int // and that curing it later would need
 	savings    []savingNode
 	baseline   int64 // sum of benefits less overlaps: what leaving all costs
 }
@@ -29,6 +31,8 @@ type figures struct {
 	cost   []int64   // by operation
 	off    []bool    // by operation: not fitted
 	unsure bool      // keep requirements that are not known apart
+
+	needed map[*requirements][][]float64 // by ways taken later: see neededLater
 }
 
 // draw builds the network of a combination of ways taken now. What is left is
@@ -38,9 +42,11 @@ func (r *reading) draw(f *figures, combo, later []int) *network {
 	net := &network{overlap: make([]int64, n), benefit: make([]int64, len(r.e.suspects)),
 		loss: make([]int64, len(r.e.suspects)), node: make([]int, len(r.e.suspects)), reach: make([][]int, n)}
 	p := &net.problem
-	p.Benefit, p.Cost = make([]int64, n), append([]int64(nil), f.cost...)
+	p.Benefit, p.Cost = make([]int64, n, 2*n), append(make([]int64, 0, 2*n), f.cost...)
 	by := r.requirementsBy(f, combo)
-	net.reach, net.reachLater = by.reach, r.requirementsBy(f, later).reach
+	p.Arcs = make([][2]int32, 0, len(by.sure)+len(by.maybe)+2*n)
+	then := r.requirementsBy(f, later)
+	net.reach, net.needsNow, net.reachLater, net.needsLater = by.reachNow, by.curesNow, then.reach, then.cures
 	p.Arcs = r.toDo(p.Arcs, by.sure)
 	if f.unsure {
 		p.Unsure = r.toDo(p.Unsure, by.maybe)
@@ -48,7 +54,7 @@ func (r *reading) draw(f *figures, combo, later []int) *network {
 		p.Arcs = r.toDo(p.Arcs, by.maybe)
 	}
 	r.placeSuspects(net, f)
-	r.placeOverlaps(net, f, r.doors(combo, later))
+	r.placeOverlaps(net, f, then, r.doors(combo, later))
 	r.placeSavings(net, f)
 	return net
 }
@@ -64,7 +70,7 @@ func (r *reading) placeSuspects(net *network, f *figures) {
 			continue
 		}
 		net.loss[k] = f.left[k]
-		for _, o := range net.needsLater(s, f.off) {
+		for _, o := range net.needsLater[k] {
 			net.loss[k] += f.cost[o]
 		}
 		net.benefit[k] = scope.Benefit(f.chance[k], net.loss[k])
@@ -116,12 +122,4 @@ func (r *reading) placeSavings(net *network, f *figures) {
 			}
 		}
 	}
-}
-
-// needsNow lists every operation that curing a suspect needs now.
-func (net *network) needsNow(s *suspect, off []bool) []int { return union(s.curedBy, net.reach, off) }
-
-// needsLater lists every operation that curing it later would need.
-func (net *network) needsLater(s *suspect, off []bool) []int {
-	return union(s.curedBy, net.reachLater, off)
 }

@@ -11,16 +11,18 @@ import (
 // at an opening that later ways go through and the way taken now does not is
 // saved at the door that is open now, but only for those whose cure opens that
 // door: a car on the lift for its steering stays on the lift for it.
-func (r *reading) placeOverlaps(net *network, f *figures, doors map[int]int) {
-	all := r.needing(f, func(k int) []int { return net.needsLater(&r.e.suspects[k], f.off) })
+func (r *reading) placeOverlaps(net *network, f *figures, then *requirements, doors map[int]int) {
+	all := r.neededLater(f, then)
 	var throughDoor [][]float64
 	if len(doors) > 0 {
 		throughDoor = r.needing(f, func(k int) []int {
-			now := net.needsNow(&r.e.suspects[k], f.off)
-			return slices.DeleteFunc(net.needsLater(&r.e.suspects[k], f.off), func(o int) bool {
-				door, ok := doors[o]
-				return !ok || !slices.Contains(now, door)
-			})
+			var out []int
+			for _, o := range net.needsLater[k] {
+				if door, ok := doors[o]; ok && slices.Contains(net.needsNow[k], door) {
+					out = append(out, o)
+				}
+			}
+			return out
 		})
 	}
 	for o, p := range all {
@@ -38,6 +40,18 @@ func (r *reading) placeOverlaps(net *network, f *figures, doors map[int]int) {
 		net.overlap[o] += v
 		net.problem.Benefit[o] -= v
 	}
+}
+
+// neededLater gathers, by operation, the chances of the suspects whose cure needs
+// it by the ways taken later, once for all ways that may be taken now.
+func (r *reading) neededLater(f *figures, then *requirements) [][]float64 {
+	if _, ok := f.needed[then]; !ok {
+		if f.needed == nil {
+			f.needed = map[*requirements][][]float64{}
+		}
+		f.needed[then] = r.needing(f, func(k int) []int { return then.cures[k] })
+	}
+	return f.needed[then]
 }
 
 // needing gathers, by operation, the chances of the suspects that need it.
@@ -74,10 +88,32 @@ func (r *reading) needing(f *figures, needs func(k int) []int) [][]float64 {
 func (r *reading) doors(combo, later []int) map[int]int {
 	out := map[int]int{}
 	for i := range combo {
-		now, then := r.e.routes[i].through[combo[i]], r.e.routes[i].through[later[i]]
-		for _, o := range then {
-			if len(now) > 0 && !slices.Contains(now, o) {
+		if combo[i] == later[i] {
+			continue
+		}
+		now := r.e.routes[i].through[combo[i]]
+		for _, o := range r.e.throughAll(i, later) {
+			if len(now) > 0 && !slices.Contains(now, o) && !slices.Contains(r.e.throughAll(i, combo), o) {
 				out[o] = now[0]
+			}
+		}
+	}
+	return out
+}
+
+// throughAll lists what a way of a route goes through, and what the ways of the
+// routes that those operations need in turn go through.
+func (e *Engine) throughAll(route int, combo []int) []int {
+	out := slices.Clone(e.routes[route].through[combo[route]])
+	for i := 0; i < len(out); i++ {
+		for _, n := range e.ops[out[i]].needs {
+			if n.route < 0 {
+				continue
+			}
+			for _, o := range e.routes[n.route].through[combo[n.route]] {
+				if !slices.Contains(out, o) {
+					out = append(out, o)
+				}
 			}
 		}
 	}

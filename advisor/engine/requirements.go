@@ -11,7 +11,10 @@ import (
 type requirements struct {
 	combo       []int
 	sure, maybe [][2]int32
-	reach       [][]int
+	reach       [][]int // from nothing, as what is left will be cured later
+	reachNow    [][]int // as the car stands: what is done needs nothing any more
+	cures       [][]int // by suspect: every operation that curing it later needs
+	curesNow    [][]int // by suspect: the same now
 }
 
 // requirementsBy works out a combination once for what the car has.
@@ -23,7 +26,16 @@ func (r *reading) requirementsBy(f *figures, combo []int) *requirements {
 	}
 	w := &requirements{combo: combo}
 	w.sure, w.maybe = r.arcs(f, combo)
-	w.reach = closures(len(r.e.ops), slices.Concat(w.sure, w.maybe))
+	all := slices.Concat(w.sure, w.maybe)
+	w.reach = closures(len(r.e.ops), all)
+	w.reachNow = w.reach
+	if undone := slices.DeleteFunc(all, func(a [2]int32) bool { return r.done[a[0]] }); len(undone) < len(all) {
+		w.reachNow = closures(len(r.e.ops), undone)
+	}
+	for k := range r.e.suspects {
+		w.cures = append(w.cures, union(r.e.suspects[k].curedBy, w.reach, f.off))
+		w.curesNow = append(w.curesNow, union(r.e.suspects[k].curedBy, w.reachNow, f.off))
+	}
 	r.required = append(r.required, w)
 	return w
 }

@@ -67,69 +67,129 @@ func (e *Engine) mayOpen(l *inspection) []int {
 	return out
 }
 
-// passable tells whether every way of a combination can be taken: not known to
-// be impossible, and through operations that the car has.
+// passable tells whether every way of a combination can be taken.
 func (s *situation) passable(combo []int) bool {
 	for r, w := range combo {
-		route := &s.e.routes[r]
-		if s.all(route.Ways[w].When.ID) == advisor.False && s.possibleWays(r) > 0 {
+		if !s.openWays(r)[w] {
 			return false
-		}
-		for _, o := range route.through[w] {
-			if s.off[o] && s.possibleWays(r) > 0 {
-				return false
-			}
 		}
 	}
 	return true
 }
 
-// possibleWays counts the ways of a route that can be taken.
-func (s *situation) possibleWays(r int) (n int) {
-	route := &s.e.routes[r]
-	for w := range route.Ways {
-		ok := s.all(route.Ways[w].When.ID) != advisor.False
-		for _, o := range route.through[w] {
-			ok = ok && !s.off[o]
-		}
-		if ok {
-			n++
-		}
+// openWays tells which ways of a route can be taken: not known to be impossible,
+// through operations that the car has and, where such a one is left, with tools
+// that the shop has. A route without any is taken by whichever way.
+func (s *situation) openWays(r int) []bool {
+	if s.ways == nil {
+		s.ways = make([][]bool, len(s.e.routes))
 	}
-	return n
+	if s.ways[r] == nil {
+		s.ways[r] = s.widest(r)
+	}
+	return s.ways[r]
 }
 
-// cheapestLater is the combination of ways by which what is left costs least later.
-func (s *situation) cheapestLater() []int {
-	var best []int
-	var least int64
+func (s *situation) widest(r int) []bool {
+	ways := s.e.routes[r].Ways
+	for _, tooled := range []bool{true, false} {
+		open, some := make([]bool, len(ways)), false
+		for w := range ways {
+			open[w] = s.exists(r, w) && !(tooled && len(s.e.lacks(ways[w].Tools)) > 0)
+			some = some || open[w]
+		}
+		if some {
+			return open
+		}
+	}
+	return slices.Repeat([]bool{true}, len(ways))
+}
+
+// exists tells whether a way may be there on this car, whatever the shop has.
+func (s *situation) exists(r, w int) bool {
+	route := &s.e.routes[r]
+	return s.all(route.Ways[w].When.ID) != advisor.False &&
+		!slices.ContainsFunc(route.through[w], func(o int) bool { return s.off[o] })
+}
+
+// cheapestLater is the combination of ways by which what is left costs least
+// later, with the network of going the same ways now.
+func (s *situation) cheapestLater() (best []int, net *network) {
 	for _, combo := range s.e.combos {
 		if !s.passable(combo) {
 			continue
 		}
-		if net := s.draw(s.figures, combo, combo); best == nil || net.baseline < least {
-			best, least = combo, net.baseline
+		if n := s.draw(s.figures, combo, combo); net == nil || n.baseline < net.baseline {
+			best, net = combo, n
 		}
 	}
-	return best
+	return best, net
 }
 
-// routeAdvice says which way was picked where more than one could be.
-func (s *situation) routeAdvice() []advisor.RouteAdvice {
+// routeAdvice says which way was picked to each place that the scope, or an
+// advised look, needs: an operation that the way goes through may be wanted for
+// another reason.
+func (s *situation) routeAdvice(a *advisor.Advice) []advisor.RouteAdvice {
 	var out []advisor.RouteAdvice
+	wanted := s.wantedRoutes(a)
 	for r, w := range s.combo {
-		if s.possibleWays(r) < 2 {
+		if !wanted[r] {
 			continue
 		}
-		way := &s.e.routes[r].Ways[w]
-		used := false
-		for _, o := range s.e.routes[r].through[w] {
-			used = used || s.member[o]
-		}
-		if used {
-			out = append(out, advisor.RouteAdvice{Route: s.e.routes[r].ID, Way: way.ID, Name: way.Name,
-				Why: "cheapest for all that is wanted there, now and later"})
-		}
+		route := &s.e.routes[r]
+		way := &route.Ways[w]
+		out = append(out, advisor.RouteAdvice{Route: route.ID, Way: way.ID, Name: way.Name, Place: route.Name,
+			Why: s.whyThisWay(r), Lacks: s.e.lacks(way.Tools)})
 	}
 	return out
+}
+
+// wantedRoutes marks the routes that are gone now.
+func (s *situation) wantedRoutes(a *advisor.Advice) []bool {
+	wanted := make([]bool, len(s.e.routes))
+	want := func(needs []need) {
+		for _, n := range needs {
+			if n.route >= 0 && s.all(n.when) != advisor.False {
+				wanted[n.route] = true
+			}
+		}
+	}
+	for o := range s.e.ops {
+		if op, call := &s.e.ops[o], a.Operations[o].Call; call == advisor.Do || call == advisor.DoOpen {
+			want(op.needs)
+			for v, t := range s.variantTruths(o) {
+				if t != advisor.False {
+					want(op.variants[v])
+				}
+			}
+		}
+	}
+	for i := range a.Inspections {
+		if look := &a.Inspections[i]; look.Advised {
+			for _, r := range s.e.looks[s.e.look[look.ID]].routes {
+				wanted[r] = true
+			}
+		}
+	}
+	return wanted
+}
+
+// whyThisWay says what decided: the car, the shop's tools, or the money.
+func (s *situation) whyThisWay(r int) string {
+	open, exist := 0, 0
+	for w, ok := range s.openWays(r) {
+		if ok {
+			open++
+		}
+		if s.exists(r, w) {
+			exist++
+		}
+	}
+	switch {
+	case open > 1:
+		return "cheapest for all that is wanted there, now and later"
+	case exist > 1:
+		return "the shop lacks the tools for any other way"
+	}
+	return "the only way on this car"
 }

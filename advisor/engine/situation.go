@@ -1,6 +1,8 @@
 package engine
 
 import (
+	"slices"
+
 	"longstand/advisor"
 	"longstand/advisor/scope"
 	"longstand/advisor/worth"
@@ -15,6 +17,7 @@ type situation struct {
 	price   scope.Price
 	fitted  []advisor.Truth
 	off     []bool
+	ways    [][]bool // by route: which ways can be taken, made on first use
 	doubts  []doubt
 	forces  *forces
 	bills   []bill
@@ -71,7 +74,7 @@ func (s *situation) careOf() (care, why string) {
 
 // fit tells which operations the car has. Not known counts as fitted.
 func (s *situation) fit() {
-	s.required = nil // what is required hangs on what is fitted
+	s.required, s.ways = nil, nil // what is required, and by which ways, hangs on what is fitted
 	s.fitted, s.off = make([]advisor.Truth, len(s.e.ops)), make([]bool, len(s.e.ops))
 	for i := range s.e.ops {
 		s.fitted[i] = s.all(s.e.ops[i].Fitted.ID)
@@ -101,26 +104,30 @@ func (s *situation) figuresAt(at edge) *figures {
 	return f
 }
 
-// choose solves once for each possible choice of ways and keeps the best. What
+// choose solves once for each possible choice of ways and keeps the best: first
+// one by which what is forced in needs nothing that is put out, then by value. What
 // is left is reckoned to be cured later by the ways that make that cheapest,
 // whichever way is taken now, so that the choices can be compared.
 func (s *situation) choose() {
-	s.later = s.cheapestLater()
-	some := false
+	later, net := s.cheapestLater()
+	s.later, s.net, s.notes = later, nil, nil
 	// The cheapest ways come first, so that they stand where all are worth as much.
-	for _, combo := range append([][]int{s.later}, s.e.combos...) {
-		if !s.passable(combo) {
-			continue
+	s.try(later, net)
+	for _, combo := range s.e.combos {
+		if s.passable(combo) && !slices.Equal(combo, later) {
+			s.try(combo, s.draw(s.figures, combo, later))
 		}
-		net := s.draw(s.figures, combo, s.later)
-		notes := s.settle(s.forces, net, s.off)
-		s.doors.force(s, net, combo)
-		c := s.solver.Best(&net.problem, s.price)
-		if !some || c.Value > s.value {
-			some = true
-			s.net, s.combo, s.value, s.notes = net, combo, c.Value, notes
-			s.member = append(s.member[:0], c.Member...)
-		}
+	}
+}
+
+// try solves for one choice of ways and keeps it if it is the best so far.
+func (s *situation) try(combo []int, net *network) {
+	notes := s.settle(s.forces, net, s.off)
+	s.doors.force(s, net, combo)
+	c := s.solver.Best(&net.problem, s.price)
+	if clashes := len(notes) - len(s.notes); s.net == nil || clashes < 0 || clashes == 0 && c.Value > s.value {
+		s.net, s.combo, s.value, s.notes = net, combo, c.Value, notes
+		s.member = append(s.member[:0], c.Member...)
 	}
 }
 

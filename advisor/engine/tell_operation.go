@@ -167,7 +167,7 @@ func (s *situation) sharing(o int) []string {
 func (s *situation) behind(o int) []int {
 	var out []int
 	for k := range s.e.suspects {
-		if s.net.benefit[k] > 0 && slices.Contains(s.net.needsNow(&s.e.suspects[k], s.off), o) {
+		if s.net.benefit[k] > 0 && slices.Contains(s.net.needsNow[k], o) {
 			out = append(out, k)
 		}
 	}

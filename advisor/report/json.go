@@ -146,7 +146,7 @@ func derived(v *advisor.DerivedValue) any {
 }
 
 func route(r *advisor.RouteAdvice) any {
-	return object{"route": r.Route, "way": r.Way, "name": r.Name, "because": r.Why}
+	return object{"route": r.Route, "way": r.Way, "name": r.Name, "place": r.Place, "because": r.Why, "lacks": list(r.Lacks)}
 }
 
 func standing(s *advisor.StandingAdvice) any {

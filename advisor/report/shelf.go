@@ -25,9 +25,18 @@ func BookList(b *advisor.Book) string {
 }
 
 // BookSources is the account of sources: each with its citation, whether its
-// figures are from memory, and the items that rest on it.
+// figures are from memory, the items that rest on it, how many figures those
+// give, and which of the shop's own figures rest on it.
 func BookSources(b *advisor.Book) string {
-	by := map[string][]string{}
+	by, figures, settings := map[string][]string{}, map[string]int{}, map[string][]string{}
+	for _, f := range b.Figures() {
+		for _, s := range f.Sources {
+			figures[s]++
+			if f.Of == "settings" && !slices.Contains(settings[s], f.What) {
+				settings[s] = append(settings[s], f.What)
+			}
+		}
+	}
 	for _, it := range b.Items() {
 		for _, s := range it.Sources {
 			by[s] = append(by[s], it.ID)
@@ -35,7 +44,7 @@ func BookSources(b *advisor.Book) string {
 	}
 	var out strings.Builder
 	for _, s := range b.Sources {
-		if len(by[s.ID]) == 0 {
+		if len(by[s.ID]) == 0 && figures[s.ID] == 0 {
 			continue
 		}
 		recalled := ""
@@ -43,7 +52,15 @@ func BookSources(b *advisor.Book) string {
 			recalled = "; from memory, not read again"
 		}
 		fmt.Fprintf(&out, "%s (%s%s)\n", s.Cite, s.Kind, recalled)
-		out.WriteString(wrap(fmt.Sprintf("%d items: %s", len(by[s.ID]), strings.Join(by[s.ID], ", ")), "  ", "    ", width))
+		if len(by[s.ID]) > 0 {
+			out.WriteString(wrap(fmt.Sprintf("%d items: %s", len(by[s.ID]), strings.Join(by[s.ID], ", ")), "  ", "    ", width))
+		}
+		if figures[s.ID] > 0 {
+			fmt.Fprintf(&out, "  figures that rest on it: %d\n", figures[s.ID])
+		}
+		if len(settings[s.ID]) > 0 {
+			out.WriteString(wrap("of them in the settings: "+strings.Join(settings[s.ID], ", "), "  ", "    ", width))
+		}
 	}
 	return out.String()
 }

@@ -36,7 +36,7 @@ func Spoken(a *advisor.Advice, b *advisor.Book) *advisor.Advice {
 	})
 	out.Standing = inEach(a.Standing, func(s *advisor.StandingAdvice) { say(&s.Because) })
 	out.Derived = inEach(a.Derived, func(d *advisor.DerivedValue) { say(&d.Name, &d.Because) })
-	out.Routes = inEach(a.Routes, func(w *advisor.RouteAdvice) { say(&w.Name, &w.Why) })
+	out.Routes = inEach(a.Routes, func(w *advisor.RouteAdvice) { say(&w.Name, &w.Place, &w.Why) })
 	out.Total.Lines = inEach(a.Total.Lines, func(n *advisor.Line) { say(&n.Name) })
 	out.Notes = inEach(a.Notes, func(n *string) { say(n) })
 	return &out

@@ -28,6 +28,22 @@ func (p *page) work() {
 			p.operation(o)
 		}
 	}
+	p.ways()
+}
+
+// ways says, of each place with more than one way to it, which is taken and why.
+func (p *page) ways() {
+	for i := range p.a.Routes {
+		w := &p.a.Routes[i]
+		if i == 0 {
+			p.sub("Which way:")
+		}
+		text := w.Place + ": " + w.Name + "; " + w.Why + "."
+		if len(w.Lacks) > 0 {
+			text += " The shop does not have: " + strings.Join(w.Lacks, "; ") + "."
+		}
+		p.para("  - ", "    ", text)
+	}
 }
 
 var callTitle = map[advisor.Call]string{advisor.Do: "Do", advisor.DoOpen: "Do while open", advisor.LookFirst: "Look first, then decide"}

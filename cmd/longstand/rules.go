@@ -152,6 +152,12 @@ func (d *door) rulesShow() *cobra.Command {
 				fmt.Fprintf(d.out, "%s %s, %s\n%s\n", it.Kind, it.ID, it.At, written(d.sources[it.At.File], it.At.Line))
 			}
 		}
+		if args[0] == "settings" {
+			for _, at := range e.Book().Settings.At {
+				fmt.Fprintf(d.out, "settings, %s\n%s\n", at, written(d.sources[at.File], at.Line))
+			}
+			return nil
+		}
 		if d.showTouched(args[0], found) || found {
 			return nil
 		}
