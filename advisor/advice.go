@@ -126,6 +126,7 @@ type OperationAdvice struct {
 	Routine                               bool   // forced in by a routine rule
 	InScope                               bool
 	Access                                bool
+	Door                                  bool     // opens an assembly
 	Chance                                *float64 // at least one suspect it cures is there; nil for access
 	Margin                                *int64   // value forced in minus forced out, in money at the care's price; nil if forced
 	Lead                                  string   // the suspect that asks most for it

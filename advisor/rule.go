@@ -193,6 +193,7 @@ type Operation struct {
 	Hours    Three    // hours
 	Parts    Three    // major units of money, no tax
 	Access   bool     // done only to get at something
+	Door     bool     // opens an assembly: pages say that it is opened or stays shut
 	Looks    []string // dangers (suspects) that this strip-and-report answers
 	Fitted   Condition
 	Needs    []Need

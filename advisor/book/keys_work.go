@@ -48,6 +48,7 @@ var operationTable = table[advisor.Operation]{
 		must("hours", "three figures: 1 in 10 is less, usual, 1 in 10 is more", func(o *advisor.Operation) slot { return hours(&o.Hours) }),
 		may("parts", "three figures of money, without tax", func(o *advisor.Operation) slot { return parts(&o.Parts) }),
 		may("access", "done only to get at something", func(o *advisor.Operation) slot { return yes(&o.Access) }),
+		may("door", "opens an assembly: pages say that it is opened or stays shut", func(o *advisor.Operation) slot { return yes(&o.Door) }),
 		may("looks", "the dangers that this strip-and-report answers", func(o *advisor.Operation) slot { return names(&o.Looks, aSuspect) }),
 		may("needs", "operations and routes that it requires", func(o *advisor.Operation) slot { return needs(&o.Needs) }),
 		may("brings", "operations that opening brings with it", func(o *advisor.Operation) slot { return needs(&o.Brings) }),

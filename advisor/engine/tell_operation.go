@@ -15,7 +15,7 @@ func (s *situation) operation(o int, c *called) advisor.OperationAdvice {
 	b := &s.bills[o]
 	a := advisor.OperationAdvice{ID: op.ID, Name: op.Name, Part: op.Part, Phase: op.Phase, Who: op.Who, Call: c.call,
 		Reason: c.reason, Forced: c.forced, ForcedBy: c.by, Routine: c.forced == "standing rule" && s.forces.ops[o].routine,
-		InScope: s.member[o], Access: op.Access, Cost: b.cost, Settles: c.looks, MaybeChance: c.maybe, Until: op.Until,
+		InScope: s.member[o], Access: op.Access, Door: op.Door, Cost: b.cost, Settles: c.looks, MaybeChance: c.maybe, Until: op.Until,
 		ContainedIn: s.containedIn(o), Cautions: s.cautions(op.Hazards), Sources: op.Sources}
 	if c.forced == "standing rule" || c.forced == "danger" {
 		a.Sources = append(slices.Clone(s.forces.ops[o].sources), op.Sources...)

@@ -40,7 +40,7 @@ func (l *letter) leftShut() (chief, rest []*advisor.OperationAdvice) {
 			rest = append(rest, o)
 		}
 	}
-	first := func(o *advisor.OperationAdvice) bool { return o.Overruled != nil || slices.Contains(bigDoors, o.ID) }
+	first := func(o *advisor.OperationAdvice) bool { return o.Overruled != nil || o.Door }
 	slices.SortStableFunc(rest, func(a, b *advisor.OperationAdvice) int {
 		switch {
 		case first(a) && !first(b):

@@ -112,8 +112,8 @@ func callThen(since *advisor.Letter, id string) string {
 func (l *letter) sumsThen(since *advisor.Letter) []block {
 	day, how := l.likelyDay()
 	rows := [][]string{
-		{l.say("sum.agree", nil), l.whole(since.Agree), l.taxed(l.a.Total.Firm)},
-		{l.say("sum.likely", nil), l.whole(since.Likely), l.taxed(l.a.Total.Likely)},
+		{l.say("sum.agree", nil), inFull(since.Agree, l.a.Settings), l.taxed(l.a.Total.Firm)},
+		{l.say("sum.likely", nil), inFull(since.Likely, l.a.Settings), l.taxed(l.a.Total.Likely)},
 		{l.say("sum.range", nil), "", l.span(l.a.Total.Independent)},
 		{l.say("day.likely", nil), "", day},
 	}
@@ -156,7 +156,7 @@ func (l *letter) movedCalls(since *advisor.Letter) []block {
 	for i := range l.a.Operations {
 		o := &l.a.Operations[i]
 		then, now := callThen(since, o.ID), callNow(l.a, o)
-		if then == now || o.Access && !slices.Contains(bigDoors, o.ID) {
+		if then == now || o.Access && !o.Door {
 			continue
 		}
 		said := now

@@ -13,8 +13,8 @@ func (l *letter) terms() section {
 	v := with{"Date": l.day(0), "Until": l.day(l.a.Settings.GoodForDays), "Days": l.a.Settings.GoodForDays}
 	items := []string{l.say("terms.good", v), l.ring()}
 	agree := l.toAgree()
-	if stop, ok := l.named("stop_sum"); ok {
-		items = append(items, l.say("terms.stop", with{"Sum": l.whole(stop)}))
+	if stop, ok := named(l.a.Case, "stop_sum"); ok {
+		items = append(items, l.say("terms.stop", with{"Sum": inFull(stop, l.a.Settings)}))
 		agree = min(agree, stop)
 	}
 	if sum, danger := l.waiting(); sum > 0 {
@@ -26,7 +26,7 @@ func (l *letter) terms() section {
 	return section{ID: "terms", Title: l.say("title.terms", nil), Shape: sideShape, Blocks: []block{
 		{Kind: listBlock, Items: items},
 		{Kind: paraBlock, Text: l.say("answer_for", nil)},
-		l.signing(l.say("agree", with{"Sum": l.whole(agree)}))}}
+		l.signing(l.say("agree", with{"Sum": inFull(agree, l.a.Settings)}))}}
 }
 
 // signing is a sentence to sign and date.
@@ -37,24 +37,24 @@ func (l *letter) signing(text string) block {
 // ring says before which sum the owner is rung: the one asked for, at which work
 // stops, or the shop's share of the sum agreed, which is a word on the way to it.
 func (l *letter) ring() string {
-	if sum, ok := l.named("ring_sum"); ok {
-		return l.say("terms.ring", with{"Sum": l.whole(sum)})
+	if sum, ok := named(l.a.Case, "ring_sum"); ok {
+		return l.say("terms.ring", with{"Sum": inFull(sum, l.a.Settings)})
 	}
 	at := wholeTaxed(int64(float64(l.a.Total.Firm)*l.a.Settings.RingAt+0.5), l.a.Settings)
-	if stop, ok := l.named("stop_sum"); ok && stop <= at {
-		return l.say("terms.ring", with{"Sum": l.whole(stop)})
+	if stop, ok := named(l.a.Case, "stop_sum"); ok && stop <= at {
+		return l.say("terms.ring", with{"Sum": inFull(stop, l.a.Settings)})
 	}
 	if l.a.Settings.RingAt >= 1 {
-		return l.say("terms.ring", with{"Sum": l.whole(at)})
+		return l.say("terms.ring", with{"Sum": inFull(at, l.a.Settings)})
 	}
-	return l.say("terms.ring_share", with{"Sum": l.whole(at), "Agree": l.taxed(l.a.Total.Firm)})
+	return l.say("terms.ring_share", with{"Sum": inFull(at, l.a.Settings), "Agree": l.taxed(l.a.Total.Firm)})
 }
 
 // named is a sum of money that the owner named, in whole units and with tax, as
 // people pay it.
-func (l *letter) named(question string) (int64, bool) {
-	for i := range l.a.Case.Answers {
-		an := &l.a.Case.Answers[i]
+func named(c *advisor.Case, question string) (int64, bool) {
+	for i := range c.Answers {
+		an := &c.Answers[i]
 		if an.Question == question && an.Value.State == advisor.Told {
 			return int64(an.Value.Low + 0.5), true
 		}
@@ -62,9 +62,9 @@ func (l *letter) named(question string) (int64, bool) {
 	return 0, false
 }
 
-// whole writes a sum that is in whole units.
-func (l *letter) whole(units int64) string {
-	return Money(units*int64(math.Pow10(l.a.Settings.MinorDigits)), l.a.Settings)
+// inFull writes a sum that is in whole units.
+func inFull(units int64, s *advisor.Settings) string {
+	return Money(units*int64(math.Pow10(s.MinorDigits)), s)
 }
 
 // refused gives a danger that the owner declined its sentence to sign.

@@ -59,8 +59,8 @@ func (l *letter) toAgree() int64 { return wholeTaxed(l.a.Total.Firm, l.a.Setting
 // tooMuch says that the work advised passes the sum at which the owner said to
 // stop, or "".
 func (l *letter) tooMuch() string {
-	if stop, ok := l.named("stop_sum"); ok && stop < l.toAgree() {
-		return l.say("terms.over", with{"Stop": l.whole(stop), "Sum": l.taxed(l.a.Total.Firm)})
+	if stop, ok := named(l.a.Case, "stop_sum"); ok && stop < l.toAgree() {
+		return l.say("terms.over", with{"Stop": inFull(stop, l.a.Settings), "Sum": l.taxed(l.a.Total.Firm)})
 	}
 	return ""
 }

@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"longstand/advisor"
@@ -11,13 +10,10 @@ import (
 // headOff is the one way in that every page turns on: to lift the head or not.
 const headOff = "head_off"
 
-// bigDoors are the ways in that people ask about: left shut, they are told of.
-var bigDoors = []string{headOff, "engine_out", "gearbox_out"}
-
 // told tells whether a page says of an operation that it is left alone: of the
-// ways in only the big ones, and those whose call was set by hand.
+// ways in only the doors, and those whose call was set by hand.
 func told(o *advisor.OperationAdvice) bool {
-	return !o.Access || o.Overruled != nil || slices.Contains(bigDoors, o.ID)
+	return !o.Access || o.Overruled != nil || o.Door
 }
 
 // mostNone is how much work is named that a car has no place for.

@@ -31,6 +31,10 @@ func (p *page) short() {
 	t, m := &p.a.Total, func(x int64) string { return Money(x, p.a.Settings) }
 	p.para("- ", "  ", fmt.Sprintf("Likely %s before tax, 8 jobs in 10 between %s and %s; firm today %s.",
 		m(t.Likely), m(t.Independent.Low), m(t.Independent.High), m(t.Firm)))
+	if stop, ok := named(p.a.Case, "stop_sum"); ok && stop < wholeTaxed(t.Likely, p.a.Settings) {
+		p.para("- ", "  ", fmt.Sprintf("With tax that is over the %s at which the owner would rather stop: talk it over before any work but making safe and looking.",
+			inFull(stop, p.a.Settings)))
+	}
 }
 
 // stopped are the acts that some holds stop, those left out that follow from
@@ -58,16 +62,12 @@ func (p *page) firstLooks(most int) []string {
 	return slices.DeleteFunc(out, func(s string) bool { return s == "" })
 }
 
-// noDoors are the steps on a way in that open nothing by themselves.
-var noDoors = []string{"studs_freed", "liners_clamped", "refrigerant_out"}
-
-// doors are the ways in that are opened, and those of an assembly that stay
-// shut; set-ups such as the lift are neither.
+// doors are the assemblies that are opened, and those that stay shut.
 func (p *page) doors() (opened, shut []string) {
 	for i := range p.a.Operations {
 		o := &p.a.Operations[i]
 		switch {
-		case !o.Access || o.Phase != "strip" || slices.Contains(noDoors, o.ID):
+		case !o.Door:
 		case o.Call == advisor.Do || o.Call == advisor.DoOpen:
 			opened = append(opened, o.Name)
 		case o.Call == advisor.LookFirst:
