@@ -21,7 +21,7 @@ func bench() (*advisor.Advice, *advisor.Book) {
 	a := &advisor.Advice{Case: &advisor.Case{ID: "job", Name: "A saloon", Date: "2025-10-14"}, Settings: &advisor.Settings{},
 		Holds: []advisor.HoldAdvice{{ID: "h", Name: "the hoses are renewed", Stops: []string{"road"}, When: advisor.True}},
 		Operations: []advisor.OperationAdvice{
-			{ID: "head_off", Name: "lift the cylinder head", Phase: "strip", Access: true, Call: advisor.Leave},
+			{ID: "head_off", Name: "lift the cylinder head", Phase: "strip", Access: true, Door: true, Call: advisor.Leave},
 			{ID: "hoses", Name: "renew the hoses", Phase: "repair", Part: "brakes", Call: advisor.Do, Needs: []string{"lift"}, MinutesUsual: 90, Cautions: dust},
 			{ID: "lift", Name: "put it on the lift", Phase: "strip", Part: "access", Call: advisor.Do, MinutesUsual: 15},
 			{ID: "linings", Name: "renew the linings", Phase: "repair", Part: "brakes", Call: advisor.LookFirst, Cautions: dust},
