@@ -231,10 +231,13 @@ type Way struct {
 }
 
 // StandingRule is a firm rule of the shop: when known true, its operations are in (or out).
+// One that is declined speaks for the owner: its operations are out as if the
+// owner had declined them, whatever else puts them in.
 type StandingRule struct {
 	ID         string
 	Operations []string
 	Out        bool
+	Declined   bool // and then Out as well
 	Routine    bool
 	When       Condition
 	Ground

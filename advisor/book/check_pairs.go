@@ -17,6 +17,9 @@ func (p *prover) pairs() {
 			return
 		}
 		p.compared++
+		if x.Declined || y.Declined {
+			return // it wins
+		}
 		if x.Out != y.Out {
 			p.opposed(x, y)
 		} else if x.Routine == y.Routine {

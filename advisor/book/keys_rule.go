@@ -23,7 +23,7 @@ var standingTable = table[advisor.StandingRule]{
 		may("operations", "what it puts in or out", func(s *advisor.StandingRule) slot { return names(&s.Operations, anOperation) }),
 		may("operation", "the same, for one alone", func(s *advisor.StandingRule) slot { return nameInto(&s.Operations, anOperation) }),
 		must("says", "in or out of the scope", func(s *advisor.StandingRule) slot {
-			return wordIndex([]string{"in", "out"}, func(i int) { s.Out = i == 1 })
+			return wordIndex([]string{"in", "out", "declined"}, func(i int) { s.Out, s.Declined = i > 0, i == 2 })
 		}),
 		may("routine", "the usual work on waking any car", func(s *advisor.StandingRule) slot { return yes(&s.Routine) }),
 	}, conditionKeys("when", "the cars it speaks of; left out: all", false, whenRoles, func(s *advisor.StandingRule) *advisor.Condition { return &s.When }),
@@ -31,7 +31,7 @@ var standingTable = table[advisor.StandingRule]{
 }
 
 func finishStanding(d *decoder, s *advisor.StandingRule, n *tomltext.Node) {
-	if n.Get("operations") == nil && n.Get("operation") == nil {
+	if n.Get("operations") == nil && n.Get("operation") == nil && !s.Declined {
 		d.list.Errorf(n.Span, "missing-key", "this standing rule names no operation").Help = "give operations"
 	}
 }

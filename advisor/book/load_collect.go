@@ -46,6 +46,7 @@ func (b *builder) flatten() {
 	book.Operations = listed[advisor.Operation](b.items)
 	book.Routes = listed[advisor.Route](b.items)
 	book.Standing = listed[advisor.StandingRule](b.items)
+	declineAll(book)
 	book.Holds = listed[advisor.Hold](b.items)
 	book.Cautions = listed[advisor.Caution](b.items)
 	book.Sources = listed[advisor.Source](b.items)
@@ -53,6 +54,22 @@ func (b *builder) flatten() {
 	book.Types = listed[advisor.Type](b.items)
 	book.OnceOvers = listed[advisor.OnceOver](b.items)
 	book.Withdrawn = b.withdrawals
+}
+
+// declineAll gives a declined rule that names no work all of it, but what makes
+// safe and what only looks.
+func declineAll(book *advisor.Book) {
+	for i := range book.Standing {
+		s := &book.Standing[i]
+		if !s.Declined || len(s.Operations) > 0 {
+			continue
+		}
+		for _, o := range book.Operations {
+			if o.Phase != "make_safe" && o.Phase != "look" {
+				s.Operations = append(s.Operations, o.ID)
+			}
+		}
+	}
 }
 
 // listed copies the items of one noun, in order of id.

@@ -175,7 +175,7 @@ func answerTo(q *advisor.Question) object {
 	case advisor.Choice:
 		short = []object{options, several}
 	case advisor.Choices:
-		short = []object{{"type": "array", "items": enum(optionIDs(q))}, options}
+		short = []object{{"type": "array", "items": enum(optionIDs(q))}, options, several}
 	case advisor.NumberKind, advisor.Year:
 		short = []object{bounded(q), {"type": "string", "pattern": "^[-+0-9.eE_]+ to |^hidden$|^can"}}
 	case advisor.ReadingsKind:

@@ -25,7 +25,8 @@ func (r *reader) choice(n *tomltext.Node) advisor.Value {
 	return r.set(set, not, n)
 }
 
-// options reads a list of options, of which it is one or none.
+// options reads a list of options, of which it is one or none. Where several
+// may be true, those of any_of stay open and all others are denied.
 func (r *reader) options(n *tomltext.Node, not bool) advisor.Value {
 	if k := r.q.Kind; k != advisor.Choice && k != advisor.YesNoKind && k != advisor.Choices {
 		r.list.Errorf(n.Span, "wrong-kind", "only a question with options is answered by what it is not, and %s is a %s", r.q.ID, k)
@@ -37,7 +38,7 @@ func (r *reader) options(n *tomltext.Node, not bool) advisor.Value {
 	}
 	if r.q.Kind == advisor.Choices {
 		if !not {
-			r.list.Errorf(n.Span, "wrong-kind", "%s may have several options: list those that are there with is", r.q.ID)
+			set = r.q.AllOptions() &^ set
 		}
 		return advisor.Value{State: advisor.Told, No: set}
 	}
@@ -45,12 +46,23 @@ func (r *reader) options(n *tomltext.Node, not bool) advisor.Value {
 }
 
 // choices reads the list of all that was found; what is not in it was not found.
+// A text alone is read as one of a choice is: a question may once have taken one.
 func (r *reader) choices(n *tomltext.Node) advisor.Value {
+	if n.Kind == tomltext.String && (strings.HasPrefix(n.Str, "not ") || strings.Contains(n.Str, " or ")) {
+		return r.several(n)
+	}
 	yes, ok := r.listed(n)
 	if !ok {
 		return advisor.Value{}
 	}
 	return advisor.Value{State: advisor.Told, Yes: yes, No: r.q.AllOptions() &^ yes}
+}
+
+// several reads "a or b" and "not a or b" of a question with several options:
+// it denies some of them, and leaves the others open.
+func (r *reader) several(n *tomltext.Node) advisor.Value {
+	one := r.choice(n)
+	return advisor.Value{State: one.State, No: r.q.AllOptions() &^ one.Options}
 }
 
 // listed reads a list of options, or a single one.

@@ -3,6 +3,7 @@ package engine
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"longstand/advisor"
 )
@@ -57,6 +58,7 @@ func (r *reading) standing(f *forces, off []bool) {
 				was.outMaybe = true
 			case t == advisor.Unknown:
 				was.possibly = true
+			case s.Declined: // see decisions
 			case was.in && s.Out || was.out && !s.Out:
 				f.notes = append(f.notes, fmt.Sprintf("%s and %s disagree on %s: neither is followed",
 					was.by, s.ID, r.e.ops[o].ID))
@@ -112,6 +114,17 @@ func found(s *suspect) string {
 // decisions applies what the owner accepted and declined. Whoever declines a
 // danger takes the car away with its hold standing.
 func (r *reading) decisions(f *forces, c *advisor.Case, off []bool) {
+	for i := range r.e.book.Standing {
+		s := &r.e.book.Standing[i]
+		if !s.Declined || r.all(s.When.ID) != advisor.True {
+			continue
+		}
+		for _, o := range r.e.operationsOf(s.Operations) {
+			if !off[o] {
+				f.ops[o] = force{out: true, why: "declined", by: s.ID, because: r.refusal(f, o, s.Because), sources: s.Sources}
+			}
+		}
+	}
 	for _, d := range c.Accepted {
 		if o, ok := r.e.operation[d.Operation]; ok && !off[o] {
 			f.ops[o] = force{in: true, why: "accepted", by: d.By, because: "The owner accepted it."}
@@ -119,13 +132,17 @@ func (r *reading) decisions(f *forces, c *advisor.Case, off []bool) {
 	}
 	for _, d := range c.Declined {
 		if o, ok := r.e.operation[d.Operation]; ok {
-			because := "The owner declined it."
-			if slices.ContainsFunc(r.e.ops[o].suspects, func(k int) bool { return r.e.suspects[k].Danger != nil && f.sound[k] != advisor.True }) {
-				because = "The owner declined it: its hold stays, and the car leaves on a trailer."
-			}
-			f.ops[o] = force{out: true, why: "declined", by: d.By, because: because}
+			f.ops[o] = force{out: true, why: "declined", by: d.By, because: r.refusal(f, o, "The owner declined it.")}
 		}
 	}
+}
+
+// refusal words why an operation is declined, and what stays where it makes safe.
+func (r *reading) refusal(f *forces, o int, because string) string {
+	if slices.ContainsFunc(r.e.ops[o].suspects, func(k int) bool { return r.e.suspects[k].Danger != nil && f.sound[k] != advisor.True }) {
+		return strings.TrimSuffix(because, ".") + ": its hold stays, and the car leaves on a trailer."
+	}
+	return because
 }
 
 // settle turns forcing into a network's In and Out. What is forced in needs

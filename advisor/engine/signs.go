@@ -128,7 +128,8 @@ func (s *situation) chanceIf(k, i int, t advisor.Truth) float64 {
 }
 
 // faces lays out what the signs that a look settles can say. A sign is settled
-// when every open question that it still reads is answered.
+// when every open question that it still reads is answered. What moves one of a
+// family moves its rivals too.
 func (s *situation) faces(answers []int) (faces []worth.Face, moved []int) {
 	var signs []worth.Settled
 	for _, m := range s.openSigns() {
@@ -144,6 +145,9 @@ func (s *situation) faces(answers []int) (faces []worth.Face, moved []int) {
 	for _, f := range faces {
 		for _, m := range f.Moves {
 			seen.add(m.Suspect)
+			for _, rival := range m.Rivals {
+				seen.add(rival)
+			}
 		}
 	}
 	return faces, seen.list()

@@ -80,11 +80,19 @@ func (l *letter) reason(o *advisor.OperationAdvice) string {
 	case "accepted":
 		return l.say("decide.accepted", nil)
 	case "declined":
+		if !l.declinedByName(o.ID) {
+			return l.short(o.Reason) // a rule said it for the owner
+		}
 		return l.say("leave.declined", with{"Danger": l.dangerous(o)})
 	case "done":
 		return l.say("leave.is_done", nil)
 	}
 	return l.short(o.Reason)
+}
+
+// declinedByName tells whether the owner declined this very work.
+func (l *letter) declinedByName(id string) bool {
+	return slices.ContainsFunc(l.a.Case.Declined, func(d advisor.Decision) bool { return d.Operation == id })
 }
 
 // dangerous tells whether an operation cures a danger that is not known to be

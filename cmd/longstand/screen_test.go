@@ -104,7 +104,7 @@ func TestIntakeAtATerminal(t *testing.T) {
 	assert.Equal(t, exitFault, cmd.ProcessState.ExitCode())
 	data, err := os.ReadFile(path)
 	require.NoError(t, err)
-	assert.Contains(t, string(data), "may_order = true\nreason_parked = \"overheated\"\n")
+	assert.Contains(t, string(data), "may_order = true\nreason_parked = [\"overheated\"]\n")
 	assert.NoFileExists(t, path+".lock")
 }
 
