@@ -178,6 +178,7 @@ var trade = []fact{
 	{file: "76_dripping_automatic", do: "gearbox_oil_seals", stops: "driven", stands: "automatic_level_first"},
 	{file: "77_plug_pushed_out", do: "core_plugs", look: "block_repair", notDo: "rings_bores bearing_shells valve_work", stops: "filled cranked run", stands: "prove_the_block_first core_plugs_in_first"},
 	{file: "78_rusted_solid", do: "engine_out head_off sump_off timing_cover_off head_gasket rings_bores bearing_shells valve_work front_crank_seal rear_crank_seal core_plugs", look: "clutch_kit flywheel", stops: "turned cranked", stands: "no_force_on_a_solid_engine"},
+	{file: "95_crumbling_teeth", do: "cam_belt_or_chain timing_cover_off front_crank_seal sump_off engine_oil_filter", stops: "cranked run", stands: "soft_teeth_before_cranking"},
 	{file: "39_any_waking", do: "engine_oil_filter wheel_nuts_again", stops: "run", stands: "fresh_oil_first"},
 }
 
@@ -336,6 +337,10 @@ func TestPagesOfTheTrade(t *testing.T) {
 		{"08_rope_seal", "sump and rear main cap off too", ""},
 		{"13_solid", "Plugs out", `(?i)\b(turn|spin|crank|try|free) it (on|with) the starter|by pump drive or starter|a longer bar (may|will|can)`},
 		{"14_varnish", "clean separate supply", ""},
+		{"15_mechanical_injection", "A stiff rack is not worked free on the car", `(?i)\btry (it|the (injection )?pump)\b`},
+		{"23_no_oil_pressure", "does not move in half a minute", ""},
+		{"23_no_oil_pressure", "relief valve, renew the filter, prime or reseal the pump, clean the pick-up", ""},
+		{"35_frayed_belts", "never stitched", ""},
 		{"20_froze_on_water", "neither proof nor rescue", ""},
 		{"60_air_conditioned", "recovered by somebody licensed", ""},
 		{"67_original_thread", "machine the crank for the original pattern", ""},

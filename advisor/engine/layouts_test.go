@@ -180,19 +180,21 @@ func TestLayoutsInParticular(t *testing.T) {
 
 // seldom are the operations that no fact calls for, each with a sign that does.
 var seldom = map[string]string{
-	"automatic_overhaul": "gearbox_kind=automatic gearbox_works=slips gearbox_oil=burnt automatic_pan=metal",
-	"axle_repair":        "axle_noise=growls axle_sample=metal axle_level=low",
-	"block_repair":       "block_outside=crack block_tight=false",
-	"brake_pressure":     `equipment=["pressure_brakes"] pressure_store=silent`,
-	"charging":           "charging_state=rough runs_now=even",
-	"crank_ground":       "shells_seen=journals_bad turning=tight_spot sump_water=true",
-	"gearbox_repair":     "gearbox_inside=worn",
-	"heat_parts":         `flooded=true harm=["fire"] heat_look=faulty`,
-	"heater_plugs":       "engine_fuel=diesel heater_plugs_glow=none",
-	"liner_seals":        "bores=wet liners_dry_below=false coolant_level=low sump_water=true",
-	"oil_cooler":         "engine_cooling=air air_cooling_state=cooler_leaks",
-	"overdrive":          "overdrive_fitted=true overdrive_tried=faulty",
-	"studs_freed":        `head_studs=corroded bubbles=repeated leakdown=[10,78,80,12] air_goes=["neighbour"] compression=[140,60,62,140]`,
+	"automatic_overhaul":   "gearbox_kind=automatic gearbox_works=slips gearbox_oil=burnt automatic_pan=metal",
+	"axle_repair":          "axle_noise=growls axle_sample=metal axle_level=low",
+	"block_repair":         "block_outside=crack block_tight=false",
+	"brake_pressure":       `equipment=["pressure_brakes"] pressure_store=silent`,
+	"charging":             "charging_state=rough runs_now=even",
+	"cover_passage_sealed": `bores=wet cover_carries_water=true oil_dipstick=cream sump_water=true water_drips_from=cover liners_dry_below=false bills=["head_twice"]`,
+	"crank_ground":         "shells_seen=journals_bad turning=tight_spot sump_water=true",
+	"gearbox_repair":       "gearbox_inside=worn",
+	"heat_parts":           `flooded=true harm=["fire"] heat_look=faulty`,
+	"heater_plugs":         "engine_fuel=diesel heater_plugs_glow=none",
+	"liner_seals":          "bores=wet liners_dry_below=false coolant_level=low sump_water=true",
+	"oil_cooler":           "engine_cooling=air air_cooling_state=cooler_leaks",
+	"overdrive":            "overdrive_fitted=true overdrive_tried=faulty",
+	"overdrive_rebuild":    "gearbox_kind=manual overdrive_fitted=true overdrive_state=stays_in overdrive_released=false gearbox_works=stiff clutch_frees=true gearbox_inside=worn",
+	"studs_freed":          `head_studs=corroded bubbles=repeated leakdown=[10,78,80,12] air_goes=["neighbour"] compression=[140,60,62,140]`,
 }
 
 // TestEveryOperationIsCalledForSomewhere: for each operation there is a layout in
