@@ -8,7 +8,7 @@ import (
 
 // View is one case seen through a Program: what is possible for every question,
 // and the truth of every condition. It is for one goroutine. After NewView
-// nothing it does allocates, but for what trade functions do.
+// nothing it does allocates, but for what trade functions do and the first Missing.
 type View struct {
 	p        *Program
 	slots    []uint8 // truths
@@ -25,25 +25,39 @@ type View struct {
 
 	tallies []tally // by node
 	args    []float64
-	marks   []uint32 // for walks over nodes, by epoch
+	marks   []uint32 // for walks over nodes, by epoch; made for the first
 	epoch   uint32
 }
 
 // NewView makes a view in which nothing was asked.
 func (p *Program) NewView() *View {
+	v := p.emptyView()
+	v.Reset(0)
+	return v
+}
+
+// ViewOf makes a view of one value for each question: what NewView, Reset,
+// OpenKnown and Load do, evaluated once.
+func (p *Program) ViewOf(values []advisor.Value, caseYear float64, open bool) *View {
+	v := p.emptyView()
+	v.caseYear, v.open = interval{caseYear, caseYear}, open
+	v.Load(values)
+	return v
+}
+
+// emptyView makes room for a view.
+func (p *Program) emptyView() *View {
 	n := len(p.facts)
 	v := &View{p: p, slots: make([]uint8, 2*len(p.atoms)+len(p.nodes)), figures: make([]interval, len(p.numbers)),
 		options: make([]uint64, n), yes: make([]uint64, n), no: make([]uint64, n), readings: make([][]float64, n),
 		state: make([]advisor.State, n), exact: make([]bool, n), said: make([]advisor.Truth, n), sayKnown: make([]bool, n),
-		tallies: make([]tally, len(p.nodes)), args: make([]float64, maxParams),
-		marks: make([]uint32, len(p.facts)+len(p.atoms)+len(p.nodes))}
+		tallies: make([]tally, len(p.nodes)), args: make([]float64, maxParams)}
 	for i, num := range p.numbers {
 		v.figures[i] = interval{num.c, num.c} // constants stay
 	}
 	for i := p.kindAt[atomDone]; i < p.kindAt[atomDone+1]; i++ {
 		v.write(i, uint8(advisor.False))
 	}
-	v.Reset(0)
 	return v
 }
 

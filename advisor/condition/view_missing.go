@@ -10,6 +10,9 @@ import (
 // not known exactly that are read by what is undecided in it, in order. A
 // condition that is known waits for nothing.
 func (v *View) Missing(id advisor.CondID, buf []int) []int {
+	if v.marks == nil {
+		v.marks = make([]uint32, len(v.p.facts)+len(v.p.atoms)+len(v.p.nodes))
+	}
 	v.epoch++
 	if v.epoch == 0 {
 		clear(v.marks)

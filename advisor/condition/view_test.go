@@ -160,3 +160,21 @@ func (v *View) CopyFrom(o *View) {
 	copy(v.sayKnown, o.sayKnown)
 	v.open, v.caseYear = o.open, o.caseYear
 }
+
+// ViewOf is NewView, Reset, OpenKnown and Load at once.
+func TestViewOf(t *testing.T) {
+	b := newBigBook(t, 100)
+	for _, open := range []bool{false, true} {
+		want := b.program.NewView()
+		want.Reset(2024)
+		want.OpenKnown(open)
+		want.Load(b.cases[1])
+		got := b.program.ViewOf(b.cases[1], 2024, open)
+		assert.Equal(t, want.slots, got.slots)
+		assert.Equal(t, want.tallies, got.tallies)
+		assert.Equal(t, want.figures, got.figures)
+		got.Set(3, b.cases[2][3])
+		want.Set(3, b.cases[2][3])
+		assert.Equal(t, want.slots, got.slots)
+	}
+}

@@ -8,9 +8,10 @@ import (
 
 // Advise gives the advice on a case: one record with every reason.
 func (e *Engine) Advise(c *advisor.Case) *advisor.Advice {
+	ahead := e.feedsBeside(c)
 	a, s := e.brief(c)
 	a.Ladder = s.ladder()
-	a.Open = s.openQuestions()
+	a.Open = s.openQuestions(<-ahead)
 	return a
 }
 
@@ -111,7 +112,7 @@ func (s *situation) standingAdvice() []advisor.StandingAdvice {
 	for i := range s.e.book.Standing {
 		r := &s.e.book.Standing[i]
 		t := s.all(r.When.ID)
-		ops := s.ids(s.e.operationsOf(r.Operations))
+		ops := s.ids(s.e.standing[i])
 		if t == advisor.False || len(ops) == 0 {
 			continue
 		}

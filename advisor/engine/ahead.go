@@ -61,7 +61,7 @@ func (a *ahead) forceAhead() {
 		if !a.can(r.When.ID, advisor.True) {
 			continue
 		}
-		for _, o := range a.e.operationsOf(r.Operations) {
+		for _, o := range a.e.standing[i] {
 			f.ops[o].possibly = f.ops[o].possibly || !r.Out || f.ops[o].in
 			f.ops[o].outMaybe = f.ops[o].outMaybe || r.Out
 		}

@@ -12,8 +12,9 @@ import (
 // possibly in: what lies behind it may then be in the scope.
 func (a *ahead) cut() {
 	low, high := a.ends()
-	pairs := a.pairs(low, high)
-	a.cuts(pairs)
+	a.figures = high
+	a.curesBy(high)
+	tops := a.fromBelow(low, high)
 	opened := newSet(len(a.e.ops))
 	for i := range a.e.looks {
 		l, pays := &a.e.looks[i], a.mayPay(i, low, high)
@@ -24,70 +25,84 @@ func (a *ahead) cut() {
 			opened.addAll(a.e.mayOpen(l))
 		}
 	}
-	for _, p := range pairs {
-		for _, o := range opened.list() {
-			for _, j := range p.high.reach[o] {
-				p.high.problem.In[j] = !p.high.problem.Out[j]
-			}
-		}
-	}
-	if len(opened.list()) > 0 {
-		a.cuts(pairs)
-	}
+	a.fromAbove(tops, opened.list())
 }
 
-// pair is the two ends of what can still be, for one choice of ways.
-type pair struct{ low, high *network }
-
-// pairs draws both ends for every choice of ways now and later, and notes which
-// operations curing a suspect can need.
-func (a *ahead) pairs(low, high *figures) (out []pair) {
-	cures := make([]set, len(a.e.suspects))
-	for k := range cures {
-		cures[k] = newSet(len(a.e.ops))
-	}
-	a.figures = high
+// fromBelow works out sure and firm, and gives the upper end of what can still
+// be for every choice of ways now and later; the lower ends are drawn in one
+// place, one after the other.
+func (a *ahead) fromBelow(low, high *figures) (tops []*network) {
+	a.sure, a.firm = make([]bool, len(a.e.ops)), make([]bool, len(a.e.ops))
+	bottom := &network{}
 	for c, combo := range a.e.combos {
 		for l, then := range a.e.combos {
 			if !a.passable(combo) || !a.passable(then) {
 				continue
 			}
-			p := pair{a.draw(low, combo, then), a.draw(high, combo, then)}
+			top := a.draw(high, combo, then)
+			a.drawIn(bottom, low, combo, then)
 			if c == l {
-				a.laters = append(a.laters, a.laterBy(p.high))
+				a.laters = append(a.laters, a.laterBy(top))
 			}
-			a.bound(p.low, p.high)
-			out = append(out, p)
-			for k := range cures {
-				for _, o := range a.e.suspects[k].curedBy {
-					if high.chance[k] > 0 && !a.off[o] {
-						cures[k].addAll(p.high.reach[o])
-						cures[k].addAll(p.high.reachLater[o])
-					}
-				}
-			}
+			a.bound(bottom, top)
+			a.hold(bottom, len(tops) == 0)
+			tops = append(tops, top)
 		}
 	}
-	a.cures = make([][]int, len(cures))
-	for k := range cures {
-		a.cures[k] = cures[k].list()
-	}
-	return out
+	return tops
 }
 
-// cuts works out sure, able and firm.
-func (a *ahead) cuts(pairs []pair) {
-	n := len(a.e.ops)
-	a.sure, a.able, a.firm = make([]bool, n), make([]bool, n), make([]bool, n)
-	for i, p := range pairs {
-		surely, possibly := scope.TwoCuts(a.solver, &p.low.problem, a.price, &p.high.problem, a.price)
-		firm := forced(&p.low.problem, n)
-		for o := range n {
-			a.sure[o] = (i == 0 || a.sure[o]) && surely[o]
+// hold narrows sure and firm to what one more choice of ways leaves of them. What
+// is firm is in every scope, so there is nothing to choose when no more is sure.
+func (a *ahead) hold(bottom *network, first bool) {
+	firm, more := forced(&bottom.problem, len(a.e.ops)), first
+	for o := range firm {
+		a.firm[o] = (first || a.firm[o]) && firm[o]
+		more = more || a.sure[o] && !firm[o]
+	}
+	if !more {
+		return
+	}
+	surely := scope.Surely(a.solver, &bottom.problem, a.price, a.price)
+	for o := range a.sure {
+		a.sure[o] = (first || a.sure[o]) && surely[o]
+	}
+}
+
+// fromAbove works out able, with what looks may open possibly in.
+func (a *ahead) fromAbove(tops []*network, opened []int) {
+	a.able = make([]bool, len(a.e.ops))
+	for _, net := range tops {
+		p := &net.problem
+		for _, o := range opened {
+			for _, j := range net.reach[o] {
+				p.In[j] = !p.Out[j]
+			}
+		}
+		possibly := scope.Possibly(a.solver, p, a.price, a.price)
+		for o := range a.able {
 			a.able[o] = a.able[o] || possibly[o]
-			a.firm[o] = (i == 0 || a.firm[o]) && firm[o]
 		}
 	}
+}
+
+// curesBy notes which operations curing each suspect can need, now or later, by
+// any way.
+func (a *ahead) curesBy(high *figures) {
+	cures := newSets(len(a.e.suspects), len(a.e.ops))
+	for _, combo := range a.e.combos {
+		if !a.passable(combo) {
+			continue
+		}
+		by := a.requirementsBy(high, combo)
+		for k := range cures {
+			if high.chance[k] > 0 {
+				cures[k].join(by.curesNow.sets[k])
+				cures[k].join(by.cures.sets[k])
+			}
+		}
+	}
+	a.cures = lists(cures)
 }
 
 // bound completes the two networks: benefits at each end less the other end's

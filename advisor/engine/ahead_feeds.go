@@ -12,7 +12,7 @@ type feed struct {
 	structure bool
 	ops       set
 	suspects  set
-	rules     map[string]bool
+	rules     []string
 }
 
 // feeds finds every open question that can still change a call, a hold, a
@@ -47,7 +47,7 @@ func (a *ahead) add(qs []int, structure bool, note func(*feed)) {
 		}
 		f := a.out[q]
 		if f == nil {
-			f = &feed{ops: newSet(len(a.e.ops)), suspects: newSet(len(a.e.suspects)), rules: map[string]bool{}}
+			f = &feed{ops: newSet(len(a.e.ops)), suspects: newSet(len(a.e.suspects))}
 			a.out[q] = f
 		}
 		f.structure = f.structure || structure
@@ -55,7 +55,7 @@ func (a *ahead) add(qs []int, structure bool, note func(*feed)) {
 	}
 }
 
-func ofRule(id string) func(*feed) { return func(f *feed) { f.rules[id] = true } }
+func ofRule(id string) func(*feed) { return func(f *feed) { f.rules = append(f.rules, id) } }
 
 // waits adds what a condition waits for to become true (or false).
 func (a *ahead) waits(see *condition.Outlook, id advisor.CondID, t advisor.Truth, note func(*feed)) {
@@ -120,9 +120,7 @@ func (s *situation) feedNames(f *feed) (feeds, suspects []string) {
 	for _, o := range f.ops.list() {
 		feeds = append(feeds, s.e.ops[o].ID)
 	}
-	for r := range f.rules {
-		feeds = append(feeds, r)
-	}
+	feeds = append(feeds, f.rules...)
 	slices.Sort(feeds)
 	for _, k := range f.suspects.list() {
 		suspects = append(suspects, s.e.suspects[k].ID)

@@ -142,7 +142,7 @@ func (a *ahead) dangersFacing(l *inspection) (out []int) {
 
 // answersOf tells whether a look has an open answer that a condition reads.
 func (a *ahead) answersOf(l *inspection, id advisor.CondID) bool {
-	return id != 0 && slices.ContainsFunc(a.e.program.Reads(id), func(q int) bool {
+	return id != 0 && slices.ContainsFunc(a.e.reads[id], func(q int) bool {
 		_, ok := slices.BinarySearch(l.answers, q)
 		return ok && a.open(q)
 	})

@@ -31,16 +31,7 @@ type later struct{ needing [][]int }
 
 // laterBy takes down who needs what by the ways that a network goes.
 func (a *ahead) laterBy(net *network) later {
-	out := later{make([][]int, len(a.e.ops))}
-	for k := range a.e.suspects {
-		if a.doubts[k].here == advisor.False {
-			continue
-		}
-		for _, o := range net.needsLater[k] {
-			out.needing[o] = append(out.needing[o], k)
-		}
-	}
-	return out
+	return later{a.neededFor(net.needsLater, func(k int) bool { return a.doubts[k].here != advisor.False })}
 }
 
 // span is the lowest and highest chance of a suspect.

@@ -27,7 +27,7 @@ func (a *ahead) holdFeeds() {
 func (a *ahead) standingFeeds() {
 	for i := range a.e.book.Standing {
 		r := &a.e.book.Standing[i]
-		if !slices.ContainsFunc(a.e.operationsOf(r.Operations), func(o int) bool { return !a.off[o] }) {
+		if !slices.ContainsFunc(a.e.standing[i], func(o int) bool { return !a.off[o] }) {
 			continue
 		}
 		a.waits(a.now(), r.When.ID, advisor.True, ofRule(r.ID))

@@ -35,3 +35,13 @@ func BenchmarkBrief(b *testing.B) {
 		e.Brief(c)
 	}
 }
+
+// BenchmarkNextQuestion is what an interview asks after every answer.
+func BenchmarkNextQuestion(b *testing.B) {
+	e := builtin(b, nil)
+	c := onDisk(b, e, "demo.toml")
+	b.ReportAllocs()
+	for b.Loop() {
+		e.Open(c)
+	}
+}

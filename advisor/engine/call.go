@@ -114,8 +114,8 @@ func (s *situation) unseenDanger(o int) string {
 
 // containedIn names the upgrade in the scope that contains the operation.
 func (s *situation) containedIn(o int) string {
-	for i := range s.e.ops {
-		if s.e.ops[i].upgrade == o && s.member[i] {
+	for _, i := range s.e.ops[o].upgrades {
+		if s.member[i] {
 			return s.e.ops[i].ID
 		}
 	}

@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"longstand/advisor"
-	"longstand/advisor/worth"
 )
 
 // callAlone is the call on one operation, without what the page says of it: the
@@ -81,22 +80,24 @@ func (s *situation) bears(k *looked, l *inspection, region []bool) bool {
 // and outcomes without. The scope grows with every benefit, so it is enough to
 // ask at the highest, and at the lowest, that each benefit has in any outcome.
 func (s *situation) canTip(o int, k *looked, l *inspection) bool {
-	faces, _ := s.faces(k.answers)
-	if len(faces) == 0 {
+	sh := s.shown(k)
+	if len(sh.outcomes) == 0 {
 		return false
 	}
-	p := s.openedAt(s.e.opens(l, s.combo))
-	low, high := slices.Clone(p.Benefit), slices.Clone(p.Benefit)
-	now := make([]int64, len(p.Benefit))
-	for _, out := range worth.Outcomes(s.figures.chance, faces, worth.Limit) {
-		s.benefitsIn(&out, now)
-		for i, b := range now {
-			low[i], high[i] = min(low[i], b), max(high[i], b)
+	t := s.opened(s.e.opens(l, s.combo))
+	low, high := slices.Clone(t.problem.Benefit), slices.Clone(t.problem.Benefit)
+	for _, out := range sh.outcomes {
+		t.show(&out, sh.nodes)
+		for _, i := range sh.nodes {
+			low[i], high[i] = min(low[i], t.problem.Benefit[i]), max(high[i], t.problem.Benefit[i])
 		}
 	}
 	in := func(benefit []int64) bool {
-		p.Benefit = benefit
-		return s.solver.Best(&p, s.price).Member[o]
+		copy(t.problem.Benefit, benefit)
+		return t.again(s.price, sh.nodes).Member[o]
 	}
-	return in(high) && !in(low)
+	tips := in(high) && !in(low)
+	t.forget(sh.nodes)
+	t.again(s.price, sh.nodes)
+	return tips
 }

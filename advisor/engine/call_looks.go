@@ -29,7 +29,7 @@ func (s *situation) settledBy(o int, looks []looked) (maybe float64, by []string
 func (s *situation) speaksTo(l *looked, o int) bool {
 	return slices.ContainsFunc(l.suspects, func(k int) bool {
 		return slices.ContainsFunc(s.e.suspects[k].curedBy, func(by int) bool {
-			return !s.off[by] && slices.Contains(s.net.reach[by], o)
+			return !s.off[by] && s.net.reaches[by].has(o)
 		})
 	})
 }

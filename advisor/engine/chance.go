@@ -36,6 +36,7 @@ func (r *reading) doubt(k int, fitted []advisor.Truth) doubt {
 		return d
 	}
 	d.base, d.baseAt = r.base(s)
+	d.evidence, d.levels = make([]belief.Evidence, 0, len(s.signs)), make([]int, 0, len(s.signs))
 	for i, sign := range s.signs {
 		ev, level := r.evidence(i, sign)
 		d.evidence, d.levels = append(d.evidence, ev), append(d.levels, level)

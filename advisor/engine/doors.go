@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"longstand/advisor"
-	"longstand/advisor/worth"
 )
 
 // doors is what advised looks open, whatever the scope would open by itself.
@@ -42,7 +41,7 @@ func (s *situation) opening(holds []advisor.HoldAdvice) (out []looked) {
 			continue
 		}
 		k, ok := s.answering(i)
-		if !ok || !frees(l, holds) && len(s.dangersSeen(k.answers)) == 0 && s.atMost(k.answers, access) <= s.e.minutesCost(l.minutes) {
+		if !ok || !frees(l, holds) && len(s.dangersSeen(k.answers)) == 0 && s.atMost(&k, access) <= s.e.minutesCost(l.minutes) {
 			continue
 		}
 		if s.inspect(&k, holds); k.advised {
@@ -59,22 +58,22 @@ func frees(l *inspection, holds []advisor.HoldAdvice) bool {
 	})
 }
 
-// atMost bounds what some answers can be worth with their access forced in: no
-// scope gains more in an outcome than the benefits that rise in it.
-func (s *situation) atMost(answers, access []int) int64 {
-	faces, _ := s.faces(answers)
-	if len(faces) == 0 {
+// atMost bounds what a look can be worth with its access forced in: no scope
+// gains more in an outcome than the benefits that rise in it.
+func (s *situation) atMost(k *looked, access []int) int64 {
+	sh := s.shown(k)
+	if len(sh.outcomes) == 0 {
 		return 0
 	}
-	p := s.openedAt(access)
-	rise := float64(s.solver.Best(&p, s.price).Value - s.value)
-	now := make([]int64, len(p.Benefit))
-	for _, out := range worth.Outcomes(s.figures.chance, faces, worth.Limit) {
-		s.benefitsIn(&out, now)
-		for i, b := range now {
-			rise += out.Chance * float64(s.price.Num*max(0, b-p.Benefit[i]))
+	t, now := s.opened(access), s.net.problem.Benefit
+	rise := float64(t.value - s.value)
+	for _, out := range sh.outcomes {
+		t.show(&out, sh.nodes)
+		for _, i := range sh.nodes {
+			rise += out.Chance * float64(s.price.Num*max(0, t.problem.Benefit[i]-now[i]))
 		}
 	}
+	t.forget(sh.nodes)
 	return int64(math.Ceil(rise / float64(s.price.Den)))
 }
 

@@ -4,16 +4,17 @@
 //
 // Its files, in the order in which a case goes through them:
 //
-//   - The book: engine.go, index.go (every id resolved to an index), routes.go
+//   - The book: engine.go, index*.go (every id resolved to an index), routes.go
 //     (the ways to a place).
 //   - The case: reading.go (what is known, by which channel), answers.go (those
 //     that count), overtaken.go (those that work done since has undone).
 //   - The scope: chance.go, cost.go, requirements.go, network.go and overlaps.go
 //     (the choice that is put to the solver), force.go (what is in or out
 //     whatever its price), situation.go (puts it all together and chooses).
-//   - The looks: signs.go (what a sign can say), prospect.go (what a look is
-//     worth), looks.go (every look, in order),
-//     doors.go (what looks open).
+//   - The looks: signs.go (what a sign can say), prospect.go (what a look can
+//     show, and what that is worth), trial.go (the scope tried by what a look
+//     changes alone), looks.go (every look), rank.go (in order), doors.go (what
+//     looks open).
 //   - The advice: call.go, call_looks.go, holds.go, total.go and spread.go
 //     (money), ladder.go, tell_operation.go, tell_suspect.go, house.go (house
 //     rules that took part), advise.go (the whole record).
@@ -42,6 +43,9 @@ type Engine struct {
 	ops       []operation
 	suspects  []suspect
 	looks     []inspection
+	doors     [][][]door // by combination now and later
+	standing  [][]int    // by standing rule: its operations
+	reads     [][]int    // by condition: the questions that it reads
 	routes    []route
 	combos    [][]int // every choice of a way per route
 	house     []houseItem
@@ -65,8 +69,12 @@ func New(book *advisor.Book, program *condition.Program) *Engine {
 	for i := range book.Inspections {
 		e.look[book.Inspections[i].ID] = i
 	}
+	for id := range program.Conditions() {
+		e.reads = append(e.reads, program.Reads(advisor.CondID(id)))
+	}
 	e.indexRoutes()
 	e.indexOperations()
+	e.indexDoors()
 	e.indexSuspects()
 	e.indexLooks()
 	e.house, e.houseAt = houseItems(book), map[[2]string]int{}

@@ -48,7 +48,7 @@ func (r *reading) standing(f *forces, off []bool) {
 	for i := range r.e.book.Standing {
 		s := &r.e.book.Standing[i]
 		t := r.all(s.When.ID)
-		for _, o := range r.e.operationsOf(s.Operations) {
+		for _, o := range r.e.standing[i] {
 			if off[o] || t == advisor.False {
 				continue
 			}

@@ -79,15 +79,19 @@ func (s *situation) lifts(h *advisor.Hold) (by []advisor.Settle, missing []strin
 	return by, missing
 }
 
-// cautions lists the safety notes of some hazards as they apply to this case.
-// Not known counts as applying.
-func (s *situation) cautions(hazards []string) []advisor.CautionAdvice {
+// cautions picks those of some cautions that apply to this case. Not known
+// counts as applying.
+func (s *situation) cautions(list []int) []advisor.CautionAdvice {
 	var out []advisor.CautionAdvice
-	for i := range s.e.book.Cautions {
+	for _, i := range list {
 		c := &s.e.book.Cautions[i]
-		if slices.Contains(hazards, c.Hazard) && s.all(c.When.ID) != advisor.False {
-			out = append(out, advisor.CautionAdvice{ID: c.ID, Hazard: c.Hazard, Text: c.Text, Defers: c.Defers, Sources: c.Sources})
+		if s.all(c.When.ID) == advisor.False {
+			continue
 		}
+		if out == nil {
+			out = make([]advisor.CautionAdvice, 0, len(list))
+		}
+		out = append(out, advisor.CautionAdvice{ID: c.ID, Hazard: c.Hazard, Text: c.Text, Defers: c.Defers, Sources: c.Sources})
 	}
 	return out
 }

@@ -15,6 +15,9 @@ type operation struct {
 	upgrade  int // index of the base operation, or -1
 	looks    []int
 	suspects []int // those it helps to cure
+	upgrades []int // operations that contain it
+	cautions []int // those of its hazards
+	standing []int // rules that speak of it
 }
 
 // need is a requirement arc: on an operation, or on a route.
@@ -47,6 +50,8 @@ type inspection struct {
 	needs   []int
 	signs   []lookSign
 	minutes int
+
+	cautions []int // those of its hazards
 }
 
 func (e *Engine) indexOperations() {
@@ -72,8 +77,32 @@ func (e *Engine) indexOperations() {
 				o.looks = append(o.looks, k)
 			}
 		}
+		o.cautions = e.cautionsOf(o.Hazards)
 		e.ops = append(e.ops, o)
 	}
+	for i := range e.ops {
+		if base := e.ops[i].upgrade; base >= 0 {
+			e.ops[base].upgrades = append(e.ops[base].upgrades, i)
+		}
+	}
+	for r := range e.book.Standing {
+		e.standing = append(e.standing, e.operationsOf(e.book.Standing[r].Operations))
+		for _, o := range e.standing[r] {
+			if list := e.ops[o].standing; len(list) == 0 || list[len(list)-1] != r {
+				e.ops[o].standing = append(list, r)
+			}
+		}
+	}
+}
+
+// cautionsOf finds the cautions of some hazards.
+func (e *Engine) cautionsOf(hazards []string) (out []int) {
+	for i := range e.book.Cautions {
+		if slices.Contains(hazards, e.book.Cautions[i].Hazard) {
+			out = append(out, i)
+		}
+	}
+	return out
 }
 
 func (e *Engine) needsOf(list []advisor.Need) []need {
@@ -125,68 +154,5 @@ func (e *Engine) indexSuspects() {
 			}
 		}
 		e.suspects = append(e.suspects, s)
-	}
-}
-
-func (e *Engine) indexLooks() {
-	for i := range e.book.Inspections {
-		e.looks = append(e.looks, inspection{Inspection: &e.book.Inspections[i], minutes: e.book.Inspections[i].Minutes})
-	}
-	for i := range e.looks {
-		l := &e.looks[i]
-		answers, access := newSet(len(e.book.Questions)), newSet(len(e.ops))
-		routes, needs := newSet(len(e.routes)), newSet(len(e.ops))
-		parts := []*advisor.Inspection{l.Inspection}
-		sum := 0
-		for _, id := range l.Bundle {
-			if k, ok := e.look[id]; ok {
-				parts = append(parts, e.looks[k].Inspection)
-				sum += e.looks[k].Minutes
-			}
-		}
-		if l.minutes == 0 {
-			l.minutes = sum
-		}
-		for _, p := range parts {
-			for _, q := range p.Answers {
-				if k, ok := e.question[q]; ok {
-					answers.add(k)
-				}
-			}
-			access.addAll(e.operationsOf(p.Access))
-			routes.addAll(e.routesOf(p.Access))
-			needs.addAll(e.operationsOf(p.Needs))
-		}
-		l.answers, l.access, l.routes, l.needs = answers.list(), access.list(), routes.list(), needs.list()
-	}
-}
-
-// lookSign is a sign that an inspection's answers bear on: its conditions, and
-// the answers that each of them reads.
-type lookSign struct {
-	*advisor.Sign
-	suspect    int
-	conditions []advisor.CondID
-	questions  [][]int
-}
-
-// indexLookSigns finds, once for a book, what signs each inspection bears on.
-func (e *Engine) indexLookSigns() {
-	for i := range e.looks {
-		l := &e.looks[i]
-		for k := range e.suspects {
-			for _, sign := range e.suspects[k].signs {
-				s := lookSign{Sign: sign, suspect: k}
-				for _, id := range conditionsOf(sign) {
-					reads := slices.DeleteFunc(e.program.Reads(id), func(q int) bool { return !slices.Contains(l.answers, q) })
-					if len(reads) > 0 {
-						s.conditions, s.questions = append(s.conditions, id), append(s.questions, reads)
-					}
-				}
-				if len(s.conditions) > 0 {
-					l.signs = append(l.signs, s)
-				}
-			}
-		}
 	}
 }

@@ -1,7 +1,6 @@
 package engine
 
 import (
-	"cmp"
 	"slices"
 
 	"longstand/advisor"
@@ -45,7 +44,7 @@ func (s *situation) inspect(k *looked, holds []advisor.HoldAdvice) {
 // for the door.
 func (s *situation) weighLook(k *looked, l *inspection) {
 	access := s.e.opens(l, s.combo)
-	k.prospect = s.prospect(k.answers, access, l.minutes)
+	k.prospect = s.prospect(s.shown(k), access, l.minutes)
 	if !s.allOpen(access) && !slices.ContainsFunc(k.suspects, s.suspected) {
 		k.net = min(k.net, 0)
 	}
@@ -77,7 +76,7 @@ func (s *situation) describe(k *looked, l *inspection, holds []advisor.HoldAdvic
 	a := &k.advice
 	*a = advisor.InspectionAdvice{ID: l.ID, Name: l.Name, Where: l.Where, Net: k.net, Worth: k.worth,
 		Cost: s.e.minutesCost(l.minutes), Minutes: l.minutes, Tools: l.Tools, Lacks: s.e.lacks(l.Tools), Breaks: l.Breaks, FirstStart: l.FirstStart,
-		Bundle: l.Bundle, Reason: l.Because, Sources: l.Sources, Cautions: s.cautions(l.Hazards)}
+		Bundle: l.Bundle, Reason: l.Because, Sources: l.Sources, Cautions: s.cautions(l.cautions)}
 	access := s.e.opens(l, s.combo)
 	a.Access = s.ids(access)
 	a.WhenOpen = len(access) > 0 && s.allOpen(access)
@@ -128,19 +127,33 @@ func earliest(lifted []string, holds []advisor.HoldAdvice) int {
 // dangersSeen lists the dangers not yet looked at whose soundness reads one of the questions.
 func (s *situation) dangersSeen(questions []int) []string {
 	var out []string
-	for i := range s.e.suspects {
-		d := s.e.suspects[i].Danger
-		if d == nil || s.forces.sound[i] != advisor.Unknown || s.doubts[i].here == advisor.False {
-			continue
-		}
-		for _, q := range s.views[0].Missing(d.Good.ID, nil) {
-			if slices.Contains(questions, q) {
-				out = append(out, s.e.suspects[i].ID)
-				break
-			}
+	for _, d := range s.dangersUnseen() {
+		if slices.ContainsFunc(d.missing, func(q int) bool { _, ok := slices.BinarySearch(questions, q); return ok }) {
+			out = append(out, s.e.suspects[d.suspect].ID)
 		}
 	}
 	return out
+}
+
+// unseen is a danger not yet looked at, and the questions that it waits for.
+type unseen struct {
+	suspect int
+	missing []int
+}
+
+// dangersUnseen lists, once for a case, the dangers not yet looked at.
+func (s *situation) dangersUnseen() []unseen {
+	if s.unseen != nil {
+		return s.unseen
+	}
+	s.unseen = []unseen{}
+	for i := range s.e.suspects {
+		d := s.e.suspects[i].Danger
+		if d != nil && s.forces.sound[i] == advisor.Unknown && s.doubts[i].here != advisor.False {
+			s.unseen = append(s.unseen, unseen{i, s.views[0].Missing(d.Good.ID, nil)})
+		}
+	}
+	return s.unseen
 }
 
 // lacks lists the tools of a look that the shop does not have. A shop that says
@@ -156,44 +169,4 @@ func (e *Engine) lacks(tools []string) (out []string) {
 		}
 	}
 	return out
-}
-
-// rank orders looks: those that lift holds first, by the earliest act they free,
-// then dangers, then those for which the shop has the tools, then by net; but
-// none before a look that must come first.
-func rank(looks []looked) {
-	slices.SortStableFunc(looks, func(a, b looked) int {
-		return cmp.Or(last(a.advised, b.advised), cmp.Compare(a.lifts, b.lifts),
-			last(len(a.advice.Dangers) > 0, len(b.advice.Dangers) > 0),
-			last(len(a.advice.Lacks) == 0, len(b.advice.Lacks) == 0),
-			cmp.Compare(b.net, a.net), cmp.Compare(a.advice.ID, b.advice.ID))
-	})
-	for at := 0; at < len(looks); {
-		first := at + 1 + slices.IndexFunc(looks[at+1:], func(l looked) bool {
-			return l.advised && slices.Contains(looks[at].advice.Before, l.advice.ID)
-		})
-		if first == at || !looks[at].advised {
-			at++
-			continue
-		}
-		ahead := looks[first]
-		copy(looks[at+1:first+1], looks[at:first])
-		looks[at] = ahead
-	}
-	for i := range looks {
-		if looks[i].advised {
-			looks[i].advice.Rank = i + 1
-		}
-	}
-}
-
-// last orders true before false.
-func last(a, b bool) int {
-	switch {
-	case a == b:
-		return 0
-	case a:
-		return -1
-	}
-	return 1
 }

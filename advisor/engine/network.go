@@ -1,6 +1,10 @@
 package engine
 
-import "longstand/advisor/scope"
+import (
+	"slices"
+
+	"longstand/advisor/scope"
+)
 
 // network is the choice of a scope for one way of each route: the operations
 // as nodes, then a node for each suspect that takes several operations to
@@ -12,9 +16,10 @@ type network struct {
 	overlap    []int64 // by operation
 	node       []int   // by suspect: where its benefit sits, -1 when it has none
 	reach      [][]int // by operation: itself and all that it requires now
-	reachLater [][]int // the same for curing it later
-	needsNow   [][]int // by suspect: every operation that curing it needs now
+	reaches    []set   // the same, to ask
+	needsNow   []set   // by suspect: every operation that curing it needs now
 	needsLater [][]int // and that curing it later would need
+	later      *requirements
 	savings    []savingNode
 	baseline   int64 // sum of benefits less overlaps: what leaving all costs
 }
@@ -32,30 +37,78 @@ type figures struct {
 	off    []bool    // by operation: not fitted
 	unsure bool      // keep requirements that are not known apart
 
-	needed map[*requirements][][]float64 // by ways taken later: see neededLater
+	joined []joint    // see arcs
+	drawn  []*network // what no way taken now changes, by ways taken later: see leftTo
 }
 
 // draw builds the network of a combination of ways taken now. What is left is
 // reckoned to be cured later by the ways in later, whichever are taken now.
 func (r *reading) draw(f *figures, combo, later []int) *network {
-	n := len(r.e.ops)
-	net := &network{overlap: make([]int64, n), benefit: make([]int64, len(r.e.suspects)),
-		loss: make([]int64, len(r.e.suspects)), node: make([]int, len(r.e.suspects)), reach: make([][]int, n)}
+	net := &network{}
+	r.drawIn(net, f, combo, later)
+	return net
+}
+
+// drawIn draws it in the room of another network.
+func (r *reading) drawIn(net *network, f *figures, combo, later []int) {
+	by, then := r.requirementsBy(f, combo), r.requirementsBy(f, later)
+	left := r.leftTo(f, then)
+	overlap, benefit, cost := net.overlap, net.problem.Benefit, net.problem.Cost
+	*net = *left
+	net.reach, net.reaches, net.needsNow = by.reachNow.lists, by.reachNow.sets, by.curesNow.sets
+	net.overlap = append(overlap[:0], left.overlap...)
+	p := &net.problem
+	p.Benefit, p.Cost = append(benefit[:0], p.Benefit...), append(cost[:0], p.Cost...)
+	p.Arcs = f.arcs(by, left.problem.Arcs)
+	if f.unsure {
+		p.Unsure = by.maybeToDo
+	}
+	r.moveOverlaps(net, f, by, then)
+}
+
+// arcs joins what operations require by some ways with what the other nodes
+// require. Networks that have them in common share them.
+func (f *figures) arcs(by *requirements, nodes [][2]int32) [][2]int32 {
+	for i := range f.joined {
+		if j := &f.joined[i]; j.by == by && slices.Equal(j.all[j.own:], nodes) {
+			return j.all
+		}
+	}
+	j := joint{by: by, all: by.sureToDo}
+	if !f.unsure {
+		j.all = slices.Concat(j.all, by.maybeToDo)
+	}
+	j.own = len(j.all)
+	j.all = slices.Concat(j.all, nodes)
+	f.joined = append(f.joined, j)
+	return j.all
+}
+
+// joint is the arcs of a network; the first of them are those of operations.
+type joint struct {
+	by  *requirements
+	own int
+	all [][2]int32
+}
+
+// leftTo is the part of a network that hangs on the ways taken later alone:
+// losses and benefits, what overlaps, what is saved; drawn once for all ways
+// that may be taken now.
+func (r *reading) leftTo(f *figures, then *requirements) *network {
+	for _, net := range f.drawn {
+		if net.later == then {
+			return net
+		}
+	}
+	n, k := len(r.e.ops), len(r.e.suspects)
+	net := &network{later: then, overlap: make([]int64, n), benefit: make([]int64, k), loss: make([]int64, k), node: make([]int, k),
+		needsLater: then.cures.lists}
 	p := &net.problem
 	p.Benefit, p.Cost = make([]int64, n, 2*n), append(make([]int64, 0, 2*n), f.cost...)
-	by := r.requirementsBy(f, combo)
-	p.Arcs = make([][2]int32, 0, len(by.sure)+len(by.maybe)+2*n)
-	then := r.requirementsBy(f, later)
-	net.reach, net.needsNow, net.reachLater, net.needsLater = by.reachNow, by.curesNow, then.reach, then.cures
-	p.Arcs = r.toDo(p.Arcs, by.sure)
-	if f.unsure {
-		p.Unsure = r.toDo(p.Unsure, by.maybe)
-	} else {
-		p.Arcs = r.toDo(p.Arcs, by.maybe)
-	}
 	r.placeSuspects(net, f)
-	r.placeOverlaps(net, f, then, r.doors(combo, later))
+	r.placeOverlaps(net, f, then)
 	r.placeSavings(net, f)
+	f.drawn = append(f.drawn, net)
 	return net
 }
 
@@ -98,28 +151,40 @@ func (r *reading) placeSuspects(net *network, f *figures) {
 // placeSavings adds a node for each operation that is cheaper when another is done.
 func (r *reading) placeSavings(net *network, f *figures) {
 	p := &net.problem
-	factor := r.hoursFactor(asNow)
-	for i := range r.e.ops {
-		for _, s := range r.e.ops[i].savings {
-			if f.off[i] || f.off[s.with] || r.done[i] {
-				continue
-			}
-			own := factor
-			if r.e.ops[i].NoFactor {
-				own = 1
-			}
-			b := r.bill(i, factor, asNow)
-			saves := min(round(r.money(b.hours.Mean()-s.hours.Mean(), own, 0)), f.cost[i]-1)
-			if saves <= 0 {
-				continue
-			}
-			net.savings = append(net.savings, savingNode{i, s.with, saves})
-			node := int32(len(p.Benefit))
-			p.Benefit, p.Cost = append(p.Benefit, 0), append(p.Cost, -saves)
-			p.Arcs = append(p.Arcs, [2]int32{node, int32(i)})
-			if !r.done[s.with] {
-				p.Arcs = append(p.Arcs, [2]int32{node, int32(s.with)})
-			}
+	for _, s := range r.savings() {
+		if f.off[s.op] || f.off[s.with] || r.done[s.op] {
+			continue
+		}
+		s.saves = min(s.saves, f.cost[s.op]-1)
+		if s.saves <= 0 {
+			continue
+		}
+		net.savings = append(net.savings, s)
+		node := int32(len(p.Benefit))
+		p.Benefit, p.Cost = append(p.Benefit, 0), append(p.Cost, -s.saves)
+		p.Arcs = append(p.Arcs, [2]int32{node, int32(s.op)})
+		if !r.done[s.with] {
+			p.Arcs = append(p.Arcs, [2]int32{node, int32(s.with)})
 		}
 	}
+}
+
+// savings reckons, once for a case, what each operation saves beside another.
+func (r *reading) savings() []savingNode {
+	if r.saved != nil {
+		return r.saved
+	}
+	r.saved = []savingNode{}
+	factor := r.hoursFactor(asNow)
+	for i := range r.e.ops {
+		own := factor
+		if r.e.ops[i].NoFactor {
+			own = 1
+		}
+		for _, s := range r.e.ops[i].savings {
+			b := r.bill(i, factor, asNow)
+			r.saved = append(r.saved, savingNode{i, s.with, round(r.money(b.hours.Mean()-s.hours.Mean(), own, 0))})
+		}
+	}
+	return r.saved
 }

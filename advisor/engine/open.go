@@ -11,14 +11,22 @@ import (
 // ask them. It is Advise without everything else, for an interview that wants
 // the next question after every answer.
 func (e *Engine) Open(c *advisor.Case) []advisor.OpenQuestion {
-	return e.weigh(c).openQuestions()
+	ahead := e.feedsBeside(c)
+	return e.weigh(c).openQuestions(<-ahead)
+}
+
+// feedsBeside looks ahead while the case is weighed: neither reads what the
+// other writes.
+func (e *Engine) feedsBeside(c *advisor.Case) <-chan map[int]*feed {
+	out := make(chan map[int]*feed, 1)
+	go func() { out <- e.lookAhead(c).feeds() }()
+	return out
 }
 
 // openQuestions lists the walk-round questions that can still matter, in the
 // order to ask them: within a station, those that structure reads first, then
 // by worth for the minutes. What structure reads has no worth in money.
-func (s *situation) openQuestions() []advisor.OpenQuestion {
-	feeds := s.e.lookAhead(s.c).feeds()
+func (s *situation) openQuestions(feeds map[int]*feed) []advisor.OpenQuestion {
 	var out []advisor.OpenQuestion
 	for q := range s.e.book.Questions {
 		question := &s.e.book.Questions[q]
@@ -34,7 +42,8 @@ func (s *situation) openQuestions() []advisor.OpenQuestion {
 			o.Structure = f.structure
 			o.Feeds, o.Suspects = s.feedNames(f)
 			if !f.structure {
-				pr := s.prospect([]int{q}, nil, question.Minutes)
+				sh := s.showing([]int{q})
+				pr := s.prospect(&sh, nil, question.Minutes)
 				o.Worth, o.Net = pr.worth, pr.net
 			}
 		}

@@ -3,7 +3,6 @@ package engine
 import (
 	"slices"
 
-	"longstand/advisor/scope"
 	"longstand/advisor/worth"
 )
 
@@ -18,19 +17,56 @@ type prospect struct {
 // open tells whether a question's answer could still say more.
 func (s *situation) open(q int) bool { return !exact(&s.e.book.Questions[q], s.values[q]) }
 
-// prospect works out what answering some questions is worth, its access forced in.
-func (s *situation) prospect(answers, access []int, minutes int) prospect {
+// showing is what some answers can show: the outcomes, the suspects that they
+// move, and the nodes of the network whose benefits those change, in order.
+type showing struct {
+	outcomes []worth.Outcome // none when nothing can move
+	suspects []int
+	nodes    []int32
+}
+
+// showing lays out what the answers to some questions can show.
+func (s *situation) showing(answers []int) showing {
 	faces, moved := s.faces(answers)
-	pr := prospect{suspects: moved, inScope: make([]float64, len(s.e.ops)), net: -s.e.minutesCost(minutes)}
-	if len(faces) == 0 && s.allIn(access) {
+	if len(faces) == 0 {
+		return showing{}
+	}
+	out := showing{outcomes: worth.Outcomes(s.figures.chance, faces, worth.Limit), suspects: moved}
+	for _, o := range out.outcomes {
+		for _, m := range o.Changes {
+			if node := int32(s.net.node[m.Suspect]); node >= 0 && !slices.Contains(out.nodes, node) {
+				out.nodes = append(out.nodes, node)
+			}
+		}
+	}
+	slices.Sort(out.nodes)
+	return out
+}
+
+// shown is what the look at some place can show, laid out once for a case.
+func (s *situation) shown(k *looked) *showing {
+	if s.shows == nil {
+		s.shows = make([]*showing, len(s.e.looks))
+	}
+	if s.shows[k.index] == nil {
+		sh := s.showing(k.answers)
+		s.shows[k.index] = &sh
+	}
+	return s.shows[k.index]
+}
+
+// prospect works out what the answers to some questions are worth by what they
+// can show, their access forced in.
+func (s *situation) prospect(sh *showing, access []int, minutes int) prospect {
+	pr := prospect{suspects: sh.suspects, inScope: make([]float64, len(s.e.ops)), net: -s.e.minutesCost(minutes)}
+	if len(sh.outcomes) == 0 && s.allIn(access) {
 		return pr // nothing can move, and nothing has to be opened
 	}
-	p := s.openedAt(access)
-	p.Benefit = slices.Clone(p.Benefit)
+	t := s.opened(access)
 	mean := 0.0
-	for _, o := range worth.Outcomes(s.figures.chance, faces, worth.Limit) {
-		s.benefitsIn(&o, p.Benefit)
-		c := s.solver.Best(&p, s.price)
+	for _, o := range sh.each() {
+		t.show(&o, sh.nodes)
+		c := t.again(s.price, sh.nodes)
 		mean += float64(o.Chance * float64(c.Value))
 		for i := range pr.inScope {
 			if c.Member[i] {
@@ -38,9 +74,19 @@ func (s *situation) prospect(answers, access []int, minutes int) prospect {
 			}
 		}
 	}
+	t.forget(sh.nodes)
+	t.again(s.price, sh.nodes)
 	pr.worth = round((mean - float64(s.value)) / float64(s.price.Den))
 	pr.net = pr.worth - s.e.minutesCost(minutes)
 	return pr
+}
+
+// each gives the outcomes; where nothing can move, the case as it is.
+func (sh *showing) each() []worth.Outcome {
+	if len(sh.outcomes) == 0 {
+		return []worth.Outcome{{Chance: 1}}
+	}
+	return sh.outcomes
 }
 
 // allIn tells whether operations are in the scope already.
@@ -51,27 +97,4 @@ func (s *situation) allIn(ops []int) bool {
 		}
 	}
 	return true
-}
-
-// openedAt is the choice of a scope with some access forced in. Its forcing is its
-// own; all else it shares with the choice as it stands.
-func (s *situation) openedAt(access []int) scope.Problem {
-	p := s.net.problem
-	p.In = slices.Clone(p.In)
-	for _, o := range access {
-		for _, j := range s.net.reach[o] {
-			p.In[j] = p.In[j] || !p.Out[j]
-		}
-	}
-	return p
-}
-
-// benefitsIn sets benefits to what they are in one outcome of a look.
-func (s *situation) benefitsIn(o *worth.Outcome, benefit []int64) {
-	copy(benefit, s.net.problem.Benefit)
-	for _, m := range o.Changes {
-		if node := s.net.node[m.Suspect]; node >= 0 {
-			benefit[node] += round(m.Chance*float64(s.net.loss[m.Suspect])) - s.net.benefit[m.Suspect]
-		}
-	}
 }

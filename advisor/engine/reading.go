@@ -18,6 +18,8 @@ type reading struct {
 	done      []bool              // by operation
 	conflicts []advisor.Conflict  // answers of equal channels that disagree
 	required  []*requirements     // by combination of ways, made on first use
+	room      []float64           // see together
+	saved     []savingNode        // what operations save, made on first use
 	past      []string            // answers that work done since has overtaken, in words
 }
 
@@ -42,8 +44,8 @@ func (e *Engine) read(c *advisor.Case, open bool) *reading {
 			r.done[o] = true
 		}
 	}
+	values := make([]advisor.Value, len(r.answers)) // a view takes what it needs
 	for stage := range r.views {
-		values := make([]advisor.Value, len(r.answers))
 		for q, answers := range r.answers {
 			var clash []*advisor.Answer
 			values[q], r.how[q], clash = strongest(answers, stage)
@@ -51,10 +53,7 @@ func (e *Engine) read(c *advisor.Case, open bool) *reading {
 				r.conflicts = append(r.conflicts, e.clash(q, clash))
 			}
 		}
-		v := e.program.NewView()
-		v.Reset(c.Day)
-		v.OpenKnown(open)
-		v.Load(values)
+		v := e.program.ViewOf(values, c.Day, open)
 		for o, done := range r.done {
 			v.SetDone(o, advisor.TruthOf(done))
 		}

@@ -10,12 +10,23 @@ import (
 // ways, and all that each so requires, itself included.
 type requirements struct {
 	combo       []int
+	at          int // its place among the combinations
 	sure, maybe [][2]int32
-	reach       [][]int // from nothing, as what is left will be cured later
-	reachNow    [][]int // as the car stands: what is done needs nothing any more
-	cures       [][]int // by suspect: every operation that curing it later needs
-	curesNow    [][]int // by suspect: the same now
+	sureToDo    [][2]int32 // those between operations that are not done
+	maybeToDo   [][2]int32
+	reach       needed // by operation: from nothing, as what is left will be cured later
+	reachNow    needed // by operation: as the car stands: what is done needs nothing any more
+	cures       needed // by suspect: every operation that curing it later needs
+	curesNow    needed // by suspect: the same now
 }
+
+// needed is what each of many needs: in order, and as sets to ask.
+type needed struct {
+	lists [][]int
+	sets  []set
+}
+
+func neededBy(sets []set) needed { return needed{lists(sets), sets} }
 
 // requirementsBy works out a combination once for what the car has.
 func (r *reading) requirementsBy(f *figures, combo []int) *requirements {
@@ -25,17 +36,21 @@ func (r *reading) requirementsBy(f *figures, combo []int) *requirements {
 		}
 	}
 	w := &requirements{combo: combo}
+	w.at = slices.IndexFunc(r.e.combos, func(c []int) bool { return slices.Equal(c, combo) })
 	w.sure, w.maybe = r.arcs(f, combo)
 	all := slices.Concat(w.sure, w.maybe)
 	w.reach = closures(len(r.e.ops), all)
 	w.reachNow = w.reach
-	if undone := slices.DeleteFunc(all, func(a [2]int32) bool { return r.done[a[0]] }); len(undone) < len(all) {
-		w.reachNow = closures(len(r.e.ops), undone)
+	anyDone := slices.Contains(r.done, true)
+	if anyDone {
+		w.reachNow = closures(len(r.e.ops), slices.DeleteFunc(all, func(a [2]int32) bool { return r.done[a[0]] }))
 	}
-	for k := range r.e.suspects {
-		w.cures = append(w.cures, union(r.e.suspects[k].curedBy, w.reach, f.off))
-		w.curesNow = append(w.curesNow, union(r.e.suspects[k].curedBy, w.reachNow, f.off))
+	w.cures = r.cures(w.reach, f.off)
+	w.curesNow = w.cures
+	if anyDone {
+		w.curesNow = r.cures(w.reachNow, f.off)
 	}
+	w.sureToDo, w.maybeToDo = r.toDo(w.sure), r.toDo(w.maybe)
 	r.required = append(r.required, w)
 	return w
 }
@@ -97,8 +112,12 @@ func (r *reading) variantTruths(o int) []advisor.Truth {
 	return out
 }
 
-// toDo adds the arcs between operations that are not done.
-func (r *reading) toDo(to, arcs [][2]int32) [][2]int32 {
+// toDo picks the arcs between operations that are not done.
+func (r *reading) toDo(arcs [][2]int32) [][2]int32 {
+	if !slices.Contains(r.done, true) {
+		return arcs
+	}
+	var to [][2]int32
 	for _, a := range arcs {
 		if !r.done[a[1]] && !r.done[a[0]] {
 			to = append(to, a)
@@ -107,38 +126,32 @@ func (r *reading) toDo(to, arcs [][2]int32) [][2]int32 {
 	return to
 }
 
-// closures gives for each node itself and all that it requires, in order.
-func closures(n int, arcs [][2]int32) [][]int {
-	next := make([][]int, n)
-	for _, a := range arcs {
-		next[a[0]] = append(next[a[0]], int(a[1]))
+// closures gives for each node itself and all that it requires.
+func closures(n int, arcs [][2]int32) needed {
+	sets := newSets(n, n)
+	for i := range sets {
+		sets[i].add(i)
 	}
-	out := make([][]int, n)
-	seen, todo := newSet(n), make([]int, 0, n)
-	for i := range out {
-		seen.clear()
-		seen.add(i)
-		for todo = append(todo[:0], i); len(todo) > 0; {
-			j := todo[len(todo)-1]
-			todo = todo[:len(todo)-1]
-			for _, k := range next[j] {
-				if !seen.has(k) {
-					seen.add(k)
-					todo = append(todo, k)
-				}
+	for more := true; more; {
+		more = false
+		for _, a := range arcs {
+			if sets[a[0]].join(sets[a[1]]) {
+				more = true
 			}
 		}
-		out[i] = seen.list()
 	}
-	return out
+	return neededBy(sets)
 }
 
-func union(ops []int, reach [][]int, off []bool) []int {
-	all := newSet(len(reach))
-	for _, o := range ops {
-		if !off[o] {
-			all.addAll(reach[o])
+// cures gives for each suspect all that the operations which cure it require.
+func (r *reading) cures(reach needed, off []bool) needed {
+	sets := newSets(len(r.e.suspects), len(r.e.ops))
+	for k := range r.e.suspects {
+		for _, o := range r.e.suspects[k].curedBy {
+			if !off[o] {
+				sets[k].join(reach.sets[o])
+			}
 		}
 	}
-	return all.list()
+	return neededBy(sets)
 }

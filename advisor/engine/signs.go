@@ -103,7 +103,8 @@ func (s *situation) levelWays(sign *advisor.Sign) []worth.Way {
 // so or not so.
 func (s *situation) chanceIf(k, i int, t advisor.Truth) float64 {
 	d := &s.doubts[k]
-	evidence := slices.Clone(d.evidence)
+	s.tried = append(s.tried[:0], d.evidence...)
+	evidence := s.tried
 	evidence[i].Truth, evidence[i].How = t, advisor.Seen
 	alone, _, _ := belief.Update(d.base, evidence, s.e.book.Settings.Trust)
 	f := s.e.suspects[k].family

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"longstand/advisor"
+	"longstand/advisor/belief"
 	"longstand/advisor/scope"
 	"longstand/advisor/worth"
 )
@@ -32,7 +33,12 @@ type situation struct {
 	margins []scope.Margin
 	doors   doors // what looks open
 	notes   []string
-	signs   []worth.Settled // undecided signs, made on first use
+	signs   []worth.Settled   // undecided signs, made on first use
+	unseen  []unseen          // dangers, made on first use
+	shows   []*showing        // by look: what it can show, made on first use
+	tried   []belief.Evidence // room for what a sign would make of a suspect
+	trial   trial
+	nets    []*network // by combination of ways, drawn on first use
 }
 
 // weigh works out the scope of a case.
@@ -74,7 +80,7 @@ func (s *situation) careOf() (care, why string) {
 
 // fit tells which operations the car has. Not known counts as fitted.
 func (s *situation) fit() {
-	s.required, s.ways = nil, nil // what is required, and by which ways, hangs on what is fitted
+	s.required, s.ways, s.saved = nil, nil, nil // they hang on what is fitted and known
 	s.fitted, s.off = make([]advisor.Truth, len(s.e.ops)), make([]bool, len(s.e.ops))
 	for i := range s.e.ops {
 		s.fitted[i] = s.all(s.e.ops[i].Fitted.ID)
@@ -109,13 +115,33 @@ func (s *situation) figuresAt(at edge) *figures {
 // is left is reckoned to be cured later by the ways that make that cheapest,
 // whichever way is taken now, so that the choices can be compared.
 func (s *situation) choose() {
-	later, net := s.cheapestLater()
-	s.later, s.net, s.notes = later, nil, nil
+	if s.nets == nil {
+		s.drawAll()
+	}
+	s.net, s.notes, s.trial.net = nil, nil, nil
 	// The cheapest ways come first, so that they stand where all are worth as much.
-	s.try(later, net)
-	for _, combo := range s.e.combos {
-		if s.passable(combo) && !slices.Equal(combo, later) {
-			s.try(combo, s.draw(s.figures, combo, later))
+	for i, net := range s.nets {
+		if slices.Equal(s.e.combos[i], s.later) {
+			s.try(s.e.combos[i], net)
+		}
+	}
+	for i, net := range s.nets {
+		if net != nil && !slices.Equal(s.e.combos[i], s.later) {
+			s.try(s.e.combos[i], net)
+		}
+	}
+}
+
+// drawAll draws the network of every choice of ways that can be taken.
+func (s *situation) drawAll() {
+	later, net := s.cheapestLater()
+	s.later, s.nets = later, make([]*network, len(s.e.combos))
+	for i, combo := range s.e.combos {
+		switch {
+		case slices.Equal(combo, later):
+			s.nets[i] = net
+		case s.passable(combo):
+			s.nets[i] = s.draw(s.figures, combo, later)
 		}
 	}
 }
@@ -131,8 +157,13 @@ func (s *situation) try(combo []int, net *network) {
 	}
 }
 
-// weighMargins works out what each operation is worth having in the scope.
+// weighMargins works out what each operation is worth having in the scope, but
+// of those that the car has not or that are done.
 func (s *situation) weighMargins() {
+	aside := make([]bool, len(s.e.ops))
+	for o := range aside {
+		aside[o] = s.off[o] || s.done[o]
+	}
 	s.margins = make([]scope.Margin, len(s.net.problem.Benefit))
-	s.solver.Margins(&s.net.problem, s.price, s.margins)
+	s.solver.Margins(&s.net.problem, s.price, s.margins, aside)
 }

@@ -16,7 +16,7 @@ func (s *situation) operation(o int, c *called) advisor.OperationAdvice {
 	a := advisor.OperationAdvice{ID: op.ID, Name: op.Name, Part: op.Part, Phase: op.Phase, Who: op.Who, Call: c.call,
 		Reason: c.reason, Forced: c.forced, ForcedBy: c.by, Routine: c.forced == "standing rule" && s.forces.ops[o].routine,
 		InScope: s.member[o], Access: op.Access, Door: op.Door, Cost: b.cost, Settles: c.looks, MaybeChance: c.maybe, Until: op.Until,
-		ContainedIn: s.containedIn(o), Cautions: s.cautions(op.Hazards), Sources: op.Sources}
+		ContainedIn: s.containedIn(o), Cautions: s.cautions(op.cautions), Sources: op.Sources}
 	if c.forced == "standing rule" || c.forced == "danger" {
 		a.Sources = append(slices.Clone(s.forces.ops[o].sources), op.Sources...)
 	}
@@ -108,7 +108,7 @@ func (s *situation) neighbours(o int, a *advisor.OperationAdvice) {
 		}
 	}
 	for i := range s.e.ops {
-		if i != o && s.member[i] && slices.Contains(s.net.reach[i], o) {
+		if i != o && s.member[i] && s.net.reaches[i].has(o) {
 			a.NeededBy = append(a.NeededBy, s.e.ops[i].ID)
 		}
 	}
@@ -123,9 +123,9 @@ func (s *situation) neighbours(o int, a *advisor.OperationAdvice) {
 			a.Suspects = append(a.Suspects, s.e.suspects[k].ID)
 		}
 	}
-	for i := range s.e.book.Standing {
+	for _, i := range s.e.ops[o].standing {
 		r := &s.e.book.Standing[i]
-		if slices.Contains(r.Operations, a.ID) && s.all(r.When.ID) == advisor.Unknown {
+		if s.all(r.When.ID) == advisor.Unknown {
 			a.WouldIf = append(a.WouldIf, r.ID)
 		}
 	}
@@ -138,28 +138,27 @@ func (s *situation) sharing(o int) []string {
 	if len(access) == 0 {
 		return nil
 	}
-	shared := map[string]int64{}
+	shared := make([]int64, len(s.e.ops))
 	var whole int64
 	for _, j := range access {
 		whole += s.figures.cost[j]
 	}
-	var out []string
+	var out []int
 	for i := range s.e.ops {
-		if i == o || !s.member[i] || s.e.ops[i].Access || slices.Contains(s.net.reach[o], i) {
+		if i == o || !s.member[i] || s.e.ops[i].Access || s.net.reaches[o].has(i) {
 			continue
 		}
-		id := s.e.ops[i].ID
-		for _, j := range s.accessOf(i) {
-			if slices.Contains(access, j) {
-				shared[id] += s.figures.cost[j]
+		for _, j := range access {
+			if s.net.reaches[i].has(j) {
+				shared[i] += s.figures.cost[j]
 			}
 		}
-		if shared[id] > 0 && shared[id]*4 >= whole {
-			out = append(out, id)
+		if shared[i] > 0 && shared[i]*4 >= whole {
+			out = append(out, i)
 		}
 	}
-	slices.SortStableFunc(out, func(x, y string) int { return cmp.Compare(shared[y], shared[x]) })
-	return out
+	slices.SortStableFunc(out, func(x, y int) int { return cmp.Compare(shared[y], shared[x]) })
+	return s.ids(out)
 }
 
 // behind lists the suspects whose cure needs an access operation, those that
@@ -167,7 +166,7 @@ func (s *situation) sharing(o int) []string {
 func (s *situation) behind(o int) []int {
 	var out []int
 	for k := range s.e.suspects {
-		if s.net.benefit[k] > 0 && slices.Contains(s.net.needsNow[k], o) {
+		if s.net.benefit[k] > 0 && s.net.needsNow[k].has(o) {
 			out = append(out, k)
 		}
 	}

@@ -72,7 +72,7 @@ func unsettled(sign *advisor.Sign, level int) bool { return len(sign.Levels) > 0
 func (s *situation) readBy(sign *advisor.Sign) []string {
 	reads := newSet(len(s.e.book.Questions))
 	for _, id := range conditionsOf(sign) {
-		reads.addAll(s.e.program.Reads(id))
+		reads.addAll(s.e.reads[id])
 	}
 	var out []string
 	for _, q := range reads.list() {

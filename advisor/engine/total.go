@@ -70,7 +70,7 @@ func (s *situation) waitsFor(o int) string {
 			continue
 		}
 		for _, door := range s.e.suspects[k].before {
-			if slices.Contains(s.net.reach[o], door) {
+			if s.net.reaches[o].has(door) {
 				return s.e.suspects[k].ID
 			}
 		}

@@ -65,7 +65,7 @@ func BenchmarkMargins(b *testing.B) {
 	eachSize(b, func(b *testing.B, p *Problem, s *Solver) {
 		dst := make([]Margin, len(p.Benefit))
 		for b.Loop() {
-			s.Margins(p, one, dst)
+			s.Margins(p, one, dst, nil)
 		}
 	})
 }

@@ -6,6 +6,13 @@ import "math"
 // capacity at all: they are truly infinite.
 const boundless = math.MaxInt64
 
+// payAll pays in every zone.
+func (s *Solver) payAll(p *Problem, price Price) {
+	for z := int32(1); int(z) < len(s.from); z++ {
+		s.pay(p, s.nodesOf(z), z, price)
+	}
+}
+
 // pay lets the gains of the nodes of one zone pay for what they require, as far
 // as they reach: a maximum flow. Afterwards a node of the zone has a level (zero
 // or more) just when an unspent gain reaches it, which is the least best set.
@@ -130,7 +137,7 @@ func (s *Solver) markShort() {
 	}
 	for h := 0; h < len(q); h++ {
 		for _, l := range s.linksOf(q[h]) {
-			if s.zone[l.to] != 0 || s.level[l.to] < 0 || l.arc >= 0 && s.flow[l.arc] == 0 {
+			if s.zone[l.to] <= zoneNone || s.level[l.to] < 0 || l.arc >= 0 && s.flow[l.arc] == 0 {
 				continue
 			}
 			s.level[l.to] = -1

@@ -34,7 +34,9 @@ func Ladder(s *Solver, p *Problem, low, high Price) ([]Step, error) {
 	l := ladder{s: s, p: p}
 	l.start(s.Best(p, low), low)
 	if Less(low, high) {
-		l.split(l.between(s.Best(p, high)))
+		last := s.Best(p, high)
+		l.zones = int32(len(s.from)) // those of the whole choice stay apart
+		l.split(l.between(last))
 	}
 	return l.steps, nil
 }

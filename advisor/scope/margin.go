@@ -27,16 +27,21 @@ func (s *Solver) keep() {
 	copy(s.kept.want[:len(s.want)], s.want)
 }
 
-// restore brings back what was paid; gains and wants as asked, else none.
-func (s *Solver) restore(gains, wants bool) {
-	copy(s.flow, s.kept.flow)
-	clear(s.gain)
-	clear(s.want)
-	if gains {
-		copy(s.gain, s.kept.gain)
-	}
-	if wants {
-		copy(s.want, s.kept.want)
+// restore brings back what was paid in a zone; gains and wants as asked, else none.
+func (s *Solver) restore(zone int32, gains, wants bool) {
+	for _, i := range s.nodesOf(zone) {
+		s.gain[i], s.want[i] = 0, 0
+		if gains {
+			s.gain[i] = s.kept.gain[i]
+		}
+		if wants {
+			s.want[i] = s.kept.want[i]
+		}
+		for _, l := range s.linksOf(i) {
+			if l.arc >= 0 {
+				s.flow[l.arc] = s.kept.flow[l.arc]
+			}
+		}
 	}
 }
 
@@ -45,23 +50,27 @@ func (s *Solver) restore(gains, wants bool) {
 func (s *Solver) Margin(p *Problem, price Price, i int) (forcedIn, forcedOut int64) {
 	s.prepare(p)
 	s.settle(p, i)
-	s.pay(p, s.free, 0, price)
+	s.payAll(p, price)
 	c := s.reached(p, price)
 	s.keep()
 	m := s.margin(int32(i), c)
 	return m.In, m.Out
 }
 
-// Margins gives the margin of every node in dst, which has room for all.
-func (s *Solver) Margins(p *Problem, price Price, dst []Margin) {
+// Margins gives the margin of every node in dst, which has room for all; but not
+// of forced nodes that are left aside (nil for none).
+func (s *Solver) Margins(p *Problem, price Price, dst []Margin, aside []bool) {
 	s.prepare(p)
 	for i := range p.Benefit {
+		if i < len(aside) && aside[i] {
+			continue
+		}
 		if forced(p.In, i) || forced(p.Out, i) {
 			dst[i].In, dst[i].Out = s.Margin(p, price, i)
 		}
 	}
 	s.settle(p, -1)
-	s.pay(p, s.free, 0, price)
+	s.payAll(p, price)
 	c := s.reached(p, price)
 	s.keep()
 	for i := range p.Benefit {
@@ -75,19 +84,20 @@ func (s *Solver) Margins(p *Problem, price Price, dst []Margin) {
 // falls short by what it still cannot pay with all unspent gains left aside; a
 // node inside is worth what would run out if it swallowed every gain in reach.
 func (s *Solver) margin(i int32, c Closure) Margin {
+	z := s.zone[i]
 	switch {
-	case s.zone[i] == zoneIn:
+	case z == zoneIn:
 		return Margin{c.Value, Impossible}
-	case s.zone[i] == zoneOut:
+	case z == zoneOut:
 		return Margin{Impossible, c.Value}
 	case c.Member[i]:
-		s.restore(true, false)
+		s.restore(z, true, false)
 		s.want[i] = boundless
-		return Margin{c.Value, c.Value - s.augment(s.free, 0)}
+		return Margin{c.Value, c.Value - s.augment(s.nodesOf(z), z)}
 	}
-	s.restore(false, true)
+	s.restore(z, false, true)
 	s.gain[i] = boundless
-	return Margin{c.Value - s.augment(s.free, 0), c.Value}
+	return Margin{c.Value - s.augment(s.nodesOf(z), z), c.Value}
 }
 
 // BreakEven is the chance at which the call on a node flips, from its benefit

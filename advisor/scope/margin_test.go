@@ -19,7 +19,7 @@ func TestMargins(t *testing.T) {
 			"sump_clean": 140, "flywheel_skim": -70, "mounts": -67.5, "fuel_tank": 325}},
 	} {
 		all := make([]Margin, len(eight))
-		s.Margins(p, c.price, all)
+		s.Margins(p, c.price, all, nil)
 		for name, want := range c.by {
 			i := eight.Find(name)
 			in, out := s.Margin(p, c.price, i)
@@ -36,7 +36,7 @@ func TestMarginOfWhatIsForced(t *testing.T) {
 	p.Out[eight.Find("fuel_tank")] = true
 	s := NewSolver(len(eight), len(p.Arcs))
 	all := make([]Margin, len(eight))
-	s.Margins(p, one, all)
+	s.Margins(p, one, all, nil)
 
 	_, ok := all[eight.Find("engine_out")].By()
 	assert.False(t, ok, "the clutch is forced in and needs the engine out")
@@ -48,7 +48,7 @@ func TestMarginOfWhatIsForced(t *testing.T) {
 
 	p.Out[eight.Find("engine_out")] = true
 	p.In[eight.Find("clutch")] = false
-	s.Margins(p, one, all)
+	s.Margins(p, one, all, nil)
 	assert.Equal(t, int64(Impossible), all[eight.Find("rear_seal")].In)
 }
 

@@ -28,7 +28,7 @@ func (s *Solver) nested(p *Problem) bool {
 // savings adds up the free savings that node i requires, or that require it.
 func (s *Solver) savings(p *Problem, i int32, required bool) (sum int64) {
 	for _, l := range s.linksOf(i) {
-		if (l.arc >= 0) == required && l.to != i && s.zone[l.to] == 0 {
+		if (l.arc >= 0) == required && l.to != i && s.zone[l.to] > zoneNone {
 			sum += max(-p.Cost[l.to], 0)
 		}
 	}

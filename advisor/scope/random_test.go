@@ -132,7 +132,7 @@ func TestMarginsAgainstEverySet(t *testing.T) {
 		p := randomProblem(r, n, true, true)
 		price := randomPrice(r)
 		all := make([]Margin, n)
-		s.Margins(p, price, all)
+		s.Margins(p, price, all, nil)
 		for i := range n {
 			q := *p
 			q.In, q.Out = slices.Clone(p.In), slices.Clone(p.Out)
@@ -180,6 +180,6 @@ func TestBestAllocatesNothing(t *testing.T) {
 	assert.Zero(t, testing.AllocsPerRun(20, func() {
 		s.Best(p, one)
 		s.Maximal(p, Price{Num: 3, Den: 2})
-		s.Margins(p, one, margins)
+		s.Margins(p, one, margins, nil)
 	}))
 }

@@ -1,10 +1,13 @@
 package scope
 
-// Where a node stands while a choice is made: settled, or in a zone of free
-// nodes (zero and up).
+import "slices"
+
+// Where a node stands while a choice is made: settled, not yet, or in a zone of
+// free nodes (above zero).
 const (
-	zoneIn  int32 = -1
-	zoneOut int32 = -2
+	zoneNone int32 = 0
+	zoneIn   int32 = -1
+	zoneOut  int32 = -2
 )
 
 // link is one requirement seen from one of its ends. arc is its number when the
@@ -19,7 +22,8 @@ type Solver struct {
 	links []link
 
 	zone  []int32
-	free  []int32 // the free nodes
+	free  []int32 // the free nodes, zone by zone
+	from  []int32 // nodes of zone z are free[from[z-1]:from[z]]
 	flow  []int64 // what is paid along each requirement
 	gain  []int64 // what a node still has to give
 	want  []int64 // what a node still lacks
@@ -28,7 +32,14 @@ type Solver struct {
 	queue []int32
 
 	member []bool
-	kept   snapshot // the state after a choice, for margins
+	value  int64   // of the members
+	weight []int64 // by node, as it counts in value
+	anew   []int32 // zones that Again has paid
+
+	weights, nothing []int64 // benefits and costs at an extreme, see TwoCuts
+	forcing          []bool  // what an extreme forces
+
+	kept snapshot // the state after a choice, for margins
 }
 
 // Closure is a chosen set: whatever a member requires is a member. Member is
@@ -54,6 +65,7 @@ func (s *Solver) grow(n, arcs int) {
 		s.turn, s.queue, s.free = make([]int32, n), make([]int32, 0, n), make([]int32, 0, n)
 		s.gain, s.want = make([]int64, n), make([]int64, n)
 		s.member, s.at = make([]bool, n), make([]int32, n+1)
+		s.weight, s.from = make([]int64, n), make([]int32, 0, n+1)
 		s.kept.gain, s.kept.want = make([]int64, n), make([]int64, n)
 	}
 	if cap(s.links) < 2*arcs {
@@ -61,6 +73,7 @@ func (s *Solver) grow(n, arcs int) {
 	}
 	s.zone, s.level, s.turn = s.zone[:n], s.level[:n], s.turn[:n]
 	s.gain, s.want, s.member, s.at = s.gain[:n], s.want[:n], s.member[:n], s.at[:n+1]
+	s.weight = s.weight[:n]
 	s.flow, s.links = s.flow[:arcs], s.links[:2*arcs]
 }
 
@@ -106,53 +119,12 @@ func sameArcs(a, b [][2]int32) bool {
 
 func (s *Solver) linksOf(i int32) []link { return s.links[s.at[i]:s.at[i+1]] }
 
-// settle puts every node in, out or free. The forcing of node lifted itself is
-// left aside (-1 for none). What is forced in goes first, so that it wins.
-func (s *Solver) settle(p *Problem, lifted int) {
-	clear(s.zone)
-	s.queue = s.queue[:0]
-	for i := range s.zone {
-		if forced(p.In, i) && i != lifted {
-			s.zone[i] = zoneIn
-			s.queue = append(s.queue, int32(i))
-		}
-	}
-	s.spread(zoneIn)
-	for i := range s.zone {
-		if forced(p.Out, i) && i != lifted && s.zone[i] == 0 {
-			s.zone[i] = zoneOut
-			s.queue = append(s.queue, int32(i))
-		}
-	}
-	s.spread(zoneOut)
-	s.free = s.free[:0]
-	for i, z := range s.zone {
-		if z == 0 {
-			s.free = append(s.free, int32(i))
-		}
-	}
-}
-
-// spread takes the queue along: in brings what is required, out takes what
-// requires it.
-func (s *Solver) spread(z int32) {
-	for h := 0; h < len(s.queue); h++ {
-		for _, l := range s.linksOf(s.queue[h]) {
-			if s.zone[l.to] == 0 && (l.arc >= 0) == (z == zoneIn) {
-				s.zone[l.to] = z
-				s.queue = append(s.queue, l.to)
-			}
-		}
-	}
-	s.queue = s.queue[:0]
-}
-
 // Best is the best scope at a price; of several that are as good, the one that
 // all others contain.
 func (s *Solver) Best(p *Problem, price Price) Closure {
 	s.prepare(p)
 	s.settle(p, -1)
-	s.pay(p, s.free, 0, price)
+	s.payAll(p, price)
 	return s.reached(p, price)
 }
 
@@ -160,20 +132,49 @@ func (s *Solver) Best(p *Problem, price Price) Closure {
 func (s *Solver) Maximal(p *Problem, price Price) Closure {
 	s.prepare(p)
 	s.settle(p, -1)
-	s.pay(p, s.free, 0, price)
+	s.payAll(p, price)
 	s.markShort()
 	return s.reached(p, price)
 }
 
-// reached gathers what is in and the free nodes with a level.
-func (s *Solver) reached(p *Problem, price Price) Closure {
-	var value int64
-	for i, z := range s.zone {
-		in := z == zoneIn || z == 0 && s.level[i] >= 0
-		s.member[i] = in
-		if in {
-			value += price.Num*p.Benefit[i] - price.Den*p.Cost[i]
+// Again is Best once more of the problem that it was last asked for, after the
+// benefits of some nodes, and nothing else, have changed: what does not hang
+// together with them stays as it was chosen.
+func (s *Solver) Again(p *Problem, price Price, changed []int32) Closure {
+	s.anew = s.anew[:0]
+	for _, i := range changed {
+		switch z := s.zone[i]; {
+		case z == zoneIn:
+			s.count(p, i, price)
+		case z > zoneNone && !slices.Contains(s.anew, z):
+			s.anew = append(s.anew, z)
+			nodes := s.nodesOf(z)
+			s.pay(p, nodes, z, price)
+			for _, j := range nodes {
+				s.count(p, j, price)
+			}
 		}
 	}
-	return Closure{Member: s.member, Value: value}
+	return Closure{Member: s.member, Value: s.value}
+}
+
+// reached gathers what is in and the free nodes with a level.
+func (s *Solver) reached(p *Problem, price Price) Closure {
+	s.value = 0
+	clear(s.weight)
+	for i := range s.zone {
+		s.count(p, int32(i), price)
+	}
+	return Closure{Member: s.member, Value: s.value}
+}
+
+// count takes a node into the scope, or out of it, and brings the value up to date.
+func (s *Solver) count(p *Problem, i int32, price Price) {
+	z := s.zone[i]
+	in, w := z == zoneIn || z > zoneNone && s.level[i] >= 0, int64(0)
+	if in {
+		w = price.Num*p.Benefit[i] - price.Den*p.Cost[i]
+	}
+	s.value += w - s.weight[i]
+	s.member[i], s.weight[i] = in, w
 }

@@ -17,13 +17,25 @@ import "slices"
 // until nothing changes; what is out stays out, unless something forced in may
 // require it.
 func TwoCuts(s *Solver, low *Problem, lowPrice Price, high *Problem, highPrice Price) (surely, possibly []bool) {
-	lean, full := extreme(low, lowPrice, highPrice, false), extreme(high, lowPrice, highPrice, true)
+	surely = slices.Clone(Surely(s, low, lowPrice, highPrice))
+	return surely, slices.Clone(Possibly(s, high, lowPrice, highPrice))
+}
+
+// Surely is the lower of the two cuts by itself. What it gives is the solver's
+// own and stands until its next call.
+func Surely(s *Solver, low *Problem, lowPrice, highPrice Price) []bool {
+	lean := s.extreme(low, lowPrice, highPrice, false)
 	if len(low.Unsure) > 0 {
 		lean.Out = s.unsureOut(low)
 	}
-	surely = slices.Clone(s.Best(&lean, par).Member)
+	return s.Best(&lean, par).Member
+}
 
-	full.In = make([]bool, len(high.Benefit))
+// Possibly is the upper of the two cuts by itself, the solver's own as well.
+func Possibly(s *Solver, high *Problem, lowPrice, highPrice Price) (possibly []bool) {
+	full := s.extreme(high, lowPrice, highPrice, true)
+	s.forcing = grown(s.forcing, len(high.Benefit))
+	full.In = s.forcing
 	copy(full.In, high.In)
 	for again := true; again; {
 		s.prepare(&full)
@@ -34,7 +46,16 @@ func TwoCuts(s *Solver, low *Problem, lowPrice Price, high *Problem, highPrice P
 		possibly = s.Maximal(&full, par).Member
 		again = full.force(func(i, j int32) bool { return possibly[i] && !possibly[j] && s.zone[j] != zoneOut })
 	}
-	return surely, slices.Clone(possibly)
+	return possibly
+}
+
+// grown is a slice of n zeros, in the room of another where that is enough.
+func grown[T int64 | bool](room []T, n int) []T {
+	if cap(room) < n {
+		return make([]T, n)
+	}
+	clear(room[:n])
+	return room[:n]
 }
 
 // force forces in what unsure requirements pull in.
@@ -52,10 +73,12 @@ func (p *Problem) force(pulled func(i, j int32) bool) (changed bool) {
 var par = Price{Num: 1, Den: 1}
 
 // extreme gives the problem with its lowest (highest) weights over all prices
-// between two, as benefits. An overlap weighs most at the high price.
-func extreme(p *Problem, low, high Price, highest bool) Problem {
+// between two, as benefits, in the solver's own room. An overlap weighs most at
+// the high price.
+func (s *Solver) extreme(p *Problem, low, high Price, highest bool) Problem {
 	q := *p
-	q.Benefit, q.Cost = make([]int64, len(p.Benefit)), make([]int64, len(p.Benefit))
+	s.weights, s.nothing = grown(s.weights, len(p.Benefit)), grown(s.nothing, len(p.Benefit))
+	q.Benefit, q.Cost = s.weights, s.nothing
 	l, h, den := low.Num, high.Num, low.Den
 	if low.Den != high.Den {
 		l, h, den = low.Num*high.Den, high.Num*low.Den, low.Den*high.Den
@@ -74,7 +97,8 @@ func extreme(p *Problem, low, high Price, highest bool) Problem {
 func (s *Solver) unsureOut(p *Problem) []bool {
 	s.prepare(p)
 	s.settle(p, -1)
-	out := make([]bool, len(p.Benefit))
+	s.forcing = grown(s.forcing, len(p.Benefit))
+	out := s.forcing
 	copy(out, p.Out)
 	for _, a := range p.Unsure {
 		if s.zone[a[1]] != zoneIn {

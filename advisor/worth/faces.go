@@ -18,6 +18,9 @@ type Settled struct {
 // Faces gathers settled signs that share an open question, directly or through
 // others, into faces. On a face each suspect moves by its strongest sign alone.
 func Faces(signs []Settled) []Face {
+	if len(signs) == 1 {
+		return []Face{{ID: signs[0].Move.ID, Moves: []Move{signs[0].Move}}}
+	}
 	signs = slices.Clone(signs)
 	slices.SortStableFunc(signs, func(a, b Settled) int {
 		return cmp.Or(cmp.Compare(b.Strength, a.Strength), cmp.Compare(a.Move.ID, b.Move.ID))
