@@ -2,6 +2,8 @@ package advisor
 
 import (
 	"math"
+	"regexp"
+	"strconv"
 	"strings"
 )
 
@@ -133,7 +135,50 @@ func (a *Answer) Words(q *Question) string {
 	case q.Kind == YesNoKind:
 		return []string{"cannot say", "no", "yes", "yes or no"}[a.Value.Options&3]
 	}
-	return strings.TrimSpace(a.Written + " " + q.Unit)
+	return a.figure(q)
+}
+
+// figure gives an answered number, year or text as it is said: bounds in words, no
+// more places than an instrument has.
+func (a *Answer) figure(q *Question) string {
+	if q.Kind != NumberKind && q.Kind != Year {
+		return strings.TrimSpace(a.Written + " " + q.Unit)
+	}
+	said, unit := longFigure.ReplaceAllStringFunc(a.Written, shortFigure), " "+q.Unit
+	if q.Unit == "money" {
+		unit = "" // the currency is the shop's to name
+	}
+	least, from := strings.CutPrefix(said, "from ")
+	most, to := strings.CutPrefix(said, "to ")
+	switch {
+	case from && q.Kind == Year:
+		said = least + " or later"
+	case from:
+		said = "at least " + least
+	case to && q.Kind == Year:
+		said = most + " or before"
+	case to:
+		said = "at most " + most
+	}
+	return strings.TrimSpace(said + unit)
+}
+
+// longFigure finds figures with a point; a converted one has six digits.
+var longFigure = regexp.MustCompile(`\d+\.\d+`)
+
+// shortFigure writes such a figure to four digits, or to whole ones.
+func shortFigure(s string) string {
+	const long, short = 6, 4
+	x, err := strconv.ParseFloat(s, 64)
+	if err != nil || len(s)-1 < long {
+		return s
+	}
+	whole, _, _ := strings.Cut(s, ".")
+	s = strconv.FormatFloat(x, 'f', max(0, short-len(strings.TrimLeft(whole, "0"))), 64)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	return s
 }
 
 func optionNames(q *Question, bits uint64) (names []string) {

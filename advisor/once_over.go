@@ -21,6 +21,14 @@ type OnceMember struct {
 	At    Place
 }
 
+// Questions are the ids of its questions, in its order.
+func (o *OnceOver) Questions() (ids []string) {
+	for i := range o.Members {
+		ids = append(ids, o.Members[i].Question)
+	}
+	return ids
+}
+
 // OnceOver is the once-over of an id; nil when the book has none.
 func (b *Book) OnceOver(id string) *OnceOver {
 	return find(b.OnceOvers, func(o *OnceOver) bool { return o.ID == id })

@@ -9,10 +9,10 @@ import (
 
 // badCases are cases with faults, and what is said of them.
 var badCases = []struct{ name, text, want string }{
-	{"nothing", "", "x.toml: error: the case has no case [missing-key]\n  add: case = 1\nx.toml: error: the case has no date [missing-key]\n  add the day of the case, as: date = 2025-10-14\n"},
+	{"nothing", "", "x.toml: error: the case has no case [missing-key]\n  add: case = 1\nx.toml: error: the case has no date [missing-key]\n  add date, the day of the case, as 2025-10-14\n"},
 	{"newer", "case = 3\ndate = 2025-10-14\n", "x.toml:1:8: error: the case is of format 3, and this program reads up to 2 [newer-format]\n  use the newer program with which it was written\n"},
 	{"no version", "case = \"one\"\ndate = 2025-10-14\n", "x.toml:1:8: error: case is the format's version, from 1 to 2 [wrong-kind]\n"},
-	{"no day", "case = 1\ndate = \"autumn\"\n[answers]\ntyre = \"2309\"\n", "x.toml:2:8: error: \"autumn\" is no date [wrong-kind]\n  a date is written 2025-10-14, without quotes\n"},
+	{"no day", "case = 1\ndate = \"autumn\"\n[answers]\ntyre = \"2309\"\n", "x.toml:2:8: error: \"autumn\" is no date [wrong-kind]\n  a date is written 2025-10-14\n"},
 	{"unknown key", head + "nmae = \"x\"\n", "x.toml:3:1: error: a case has no key \"nmae\" [unknown-key]\n  did you mean \"name\"?\n"},
 	{"unknown care", head + "care = \"norml\"\n", "x.toml:3:8: error: \"norml\" is no care [unknown-word]\n  did you mean \"normal\"?\n"},
 	{"unknown question", head + "[answers]\nclimat = \"dry\"\n", "x.toml:4:1: error: there is no question \"climat\" [unknown-question]\n  did you mean \"climate\"?\n"},

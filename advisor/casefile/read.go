@@ -119,7 +119,7 @@ func (r *caseReader) header(root *tomltext.Node) {
 			r.c.Version = int(v.Int)
 		}
 	}
-	if v := r.need(root, "date", "add the day of the case, as: date = 2025-10-14"); v != nil {
+	if v := r.need(root, "date", "add date, the day of the case, as 2025-10-14"); v != nil {
 		r.c.Date = date(v, &r.list)
 		if day, err := time.Parse(time.DateOnly, r.c.Date); err == nil {
 			r.c.Day = reckon.DecimalYear(day)

@@ -92,7 +92,8 @@ func TestAnswers(t *testing.T) {
 		{`compression = 140`, told(advisor.Value{Readings: []float64{140}}), advisor.Measured, "140"},
 		{`made = 1966`, advisor.Number(1966), advisor.Paper, "1966"},
 		{`made = "1964 to 1967"`, advisor.NumberRange(1964, 1967), advisor.Paper, "1964 to 1967"},
-		{`wish = "hidden"`, told(advisor.Value{Text: "hidden"}), advisor.Owner, "hidden"},
+		{`wish = "hidden away"`, told(advisor.Value{Text: "hidden away"}), advisor.Owner, "hidden away"},
+		{`wish = "can't tell"`, advisor.Value{State: advisor.CantTell}, advisor.Owner, "can't tell"},
 	}
 	for _, tt := range tests {
 		c, faults := Read("x.toml", []byte(head+"[answers]\n"+tt.text), vocabulary())

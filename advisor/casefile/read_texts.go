@@ -39,7 +39,7 @@ func moment(n *tomltext.Node, list *diag.List, like string, layouts ...string) s
 	if n.Kind == tomltext.Date && len(n.Str) == len(time.DateOnly) && n.Str[4] == '-' {
 		return "" // a day that no month has: told when the file was read
 	}
-	list.Errorf(n.Span, "wrong-kind", "%s is no date", shown(n)).Help = "a date is written " + like + ", without quotes"
+	list.Errorf(n.Span, "wrong-kind", "%s is no date", shown(n)).Help = "a date is written " + like
 	return ""
 }
 

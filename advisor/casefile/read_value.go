@@ -15,7 +15,7 @@ const (
 
 // short reads a value in its short form, by the question's kind.
 func (r *reader) short(n *tomltext.Node) advisor.Value {
-	if n.Kind == tomltext.String && r.q.Kind != advisor.Text {
+	if n.Kind == tomltext.String {
 		switch n.Str {
 		case Hidden:
 			return advisor.Value{State: advisor.Hidden}

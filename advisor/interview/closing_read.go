@@ -1,6 +1,7 @@
 package interview
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"math/bits"
@@ -17,7 +18,15 @@ func Understand(p *Prompt, typed string) (c Command, e Ending, shown string, err
 	q, reading := *p.Question, *p
 	q.ID = strings.TrimSuffix(HoursOf, ":") // a key that TOML takes
 	reading.Question = &q
+	if q.Kind == advisor.Choice {
+		if typed, err = p.yesOrNo(typed); err != nil {
+			return None, Ending{}, "", err
+		}
+	}
 	r, err := reading.Read(asMeant(typed))
+	if f := (*FieldError)(nil); errors.As(err, &f) {
+		f.Help = strings.Replace(f.Help, ", hidden, or can't tell", ", or can't tell", 1)
+	}
 	if err != nil || r.Command != None {
 		return r.Command, Ending{}, "", err
 	}
@@ -39,6 +48,24 @@ func Understand(p *Prompt, typed string) (c Command, e Ending, shown string, err
 		found = strings.ReplaceAll(findings[bits.TrailingZeros64(v.Options)].ID, "_", " ")
 	}
 	return None, Ending{Looked: &advisor.Looked{Suspect: p.Question.ID, Found: found, Note: r.Entry.Note}}, found, nil
+}
+
+// yesOrNo takes a plain yes for found and "not there" for sound. A plain no is
+// asked back: it can be said of what was looked at and of what was not.
+func (p *Prompt) yesOrNo(typed string) (string, error) {
+	said, aside := typed, ""
+	if at := strings.IndexAny(typed, "#@"); at >= 0 {
+		said, aside = typed[:at], " "+typed[at:]
+	}
+	switch said = strings.TrimSpace(said); strings.ToLower(said) {
+	case "yes", "y", "there", "it was there":
+		return "found" + aside, nil
+	case "not there", "it was not there":
+		return "sound" + aside, nil
+	case "no", "n", "not", "none", "nothing", "not found":
+		return "", wrong("say which", "%q can be sound, or not looked at", said)
+	}
+	return typed, nil
 }
 
 // clock is a time in hours and minutes, or in minutes.

@@ -89,7 +89,7 @@ func (cl *Closing) obey(asker Asker, p *Prompt, c Command, page func(*advisor.Ca
 	case Help:
 		asker.Say(cl.help(p))
 	case Why:
-		asker.Say("it is asked because of\n" + strings.Join(p.Reasons, "\n"))
+		asker.Say("why it is asked:\n  " + strings.Join(p.Reasons, "\n  "))
 	case Advice:
 		asker.Say(page(cl.c))
 	case Station:

@@ -71,6 +71,7 @@ func TestUnderstandEndings(t *testing.T) {
 	for _, tt := range []struct{ typed, found, note string }{
 		{"1", advisor.Found, ""}, {"found", advisor.Found, ""}, {"Sound", advisor.Sound, ""}, {"sound # dry as a bone", advisor.Sound, "dry as a bone"},
 		{"3", advisor.NotLookedAt, ""}, {"not looked at", advisor.NotLookedAt, ""}, {"c", advisor.Unsettled, ""}, {"can't tell # oil on it", advisor.Unsettled, "oil on it"},
+		{"Yes # split", advisor.Found, "split"}, {"there", advisor.Found, ""}, {"not there @seen # dry", advisor.Sound, "dry"},
 	} {
 		c, e, _, err := Understand(cl.About("gasket"), tt.typed)
 		require.NoError(t, err, tt.typed)
@@ -86,7 +87,7 @@ func TestUnderstandEndings(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, &advisor.Taken{Operation: "head_off"}, e.Taken)
 	for _, bad := range []struct{ id, typed, want string }{
-		{"gasket", "perhaps", "none of the options"}, {"gasket", "not 1", "one finding is wanted"}, {"gasket", "1 or 2", "one finding is wanted"},
+		{"gasket", "perhaps", "a number from 1 to 3, or can't tell"}, {"gasket", "no", `"no" can be sound, or not looked at; say which`}, {"gasket", "not found", "say which"}, {"gasket", "not 1", "one finding is wanted"}, {"gasket", "1 or 2", "one finding is wanted"},
 		{"gasket", "found @owner", "only what the workshop saw"}, {"gasket", "hidden", "only what the workshop saw"},
 		{"hours:head_off", "2 to 3", "one figure is wanted"}, {"hours:head_off", "about 2", "one figure is wanted"}, {"hours:head_off", "5000", "out of range"}, {"hours:head_off", "long", "figure"},
 	} {
@@ -132,7 +133,7 @@ func TestClosingRuns(t *testing.T) {
 	}
 	page := func(*advisor.Case) string { return "the page" }
 	cl := NewClosing(b, a, false)
-	who := &talk{typed: []string{"b", "found", "", "b", "why", "sound", "a", "s", "?", "yes", "c", "3", "2", "c"}}
+	who := &talk{typed: []string{"b", "found", "", "b", "why", "sound", "a", "s", "?", "no", "c", "3", "2", "c"}}
 	finished, err := cl.Run(who, keep, page)
 	assert.ErrorIs(t, err, ErrEnded)
 	assert.False(t, finished)
@@ -140,7 +141,7 @@ func TestClosingRuns(t *testing.T) {
 	assert.Equal(t, "this is the first question", who.heard[0])
 	assert.Contains(t, who.heard, "the page")
 	assert.Contains(t, who.heard, "the end of a job has no stations")
-	assert.Contains(t, who.heard, "it is asked because of\nlooked at: a sign")
+	assert.Contains(t, who.heard, "why it is asked:\n  looked at: a sign")
 	assert.Equal(t, []string{"hours:gearbox_out"}, cl.Open())
 	assert.Equal(t, advisor.Unsettled, c.LookedAt("guides").Found)
 

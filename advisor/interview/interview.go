@@ -15,6 +15,8 @@ type Adviser interface {
 	Book() *advisor.Book
 	Advise(c *advisor.Case) *advisor.Advice
 	Open(c *advisor.Case) []advisor.OpenQuestion // the advice's open questions alone
+	// Cautions are the safety notes of some hazards as they apply to the case.
+	Cautions(c *advisor.Case, hazards []string) []advisor.CautionAdvice
 }
 
 // Options are how far an interview goes.
@@ -32,11 +34,13 @@ type Interview struct {
 	advice  *advisor.Advice        // of c; nil after a change
 	open    []advisor.OpenQuestion // of c
 	known   bool                   // open is of c
+	before  []advisor.OpenQuestion // of c without the answers of what is put again; nil when nothing is
 	history []string               // questions answered or skipped, the last one last
 	skipped map[string]bool
-	warned  map[string]bool // hazards of which the cautions were shown whole
-	station string          // asked for by the person; "" is the walk-round's order
-	again   string          // the question that back returned to
+	warned  map[string]bool         // cautions that were shown whole
+	notes   []advisor.CautionAdvice // all cautions that apply to c; nil after a change
+	station string                  // asked for by the person; "" is the walk-round's order
+	again   string                  // the question that back returned to
 	asked   int
 	onceOf  map[string]*advisor.OnceOver // by question
 	put     map[string][]string          // by once-over: its questions as put last
@@ -89,10 +93,13 @@ func (iv *Interview) Question(id string) *advisor.Question {
 
 // Next gives the next question or once-over, or nil when there is nothing left to ask.
 func (iv *Interview) Next() *Prompt {
+	iv.before = nil
 	if o := iv.book.OnceOver(iv.again); o != nil {
+		iv.before = iv.openWithout(iv.put[o.ID]...)
 		return iv.oncePrompt(o, iv.put[o.ID], 0)
 	}
 	if iv.again != "" {
+		iv.before = iv.openWithout(iv.again)
 		return iv.prompt(advisor.OpenQuestion{ID: iv.again}, 0)
 	}
 	open := iv.left()
@@ -109,7 +116,7 @@ func (iv *Interview) Next() *Prompt {
 			at, iv.station = 0, ""
 		}
 	}
-	if o, listed := iv.together(open[at].ID, open); o != nil {
+	if o, listed := iv.together(open[at].ID); o != nil {
 		return iv.oncePrompt(o, listed, len(open))
 	}
 	return iv.prompt(open[at], len(open))
@@ -117,23 +124,16 @@ func (iv *Interview) Next() *Prompt {
 
 // Take goes on with the case in which a question was answered.
 func (iv *Interview) Take(id string, c *advisor.Case) {
-	iv.went(id, c)
 	iv.warn(iv.Question(id))
+	iv.went(id, c)
 }
 
 // went goes on with the case after a question or a once-over.
 func (iv *Interview) went(id string, c *advisor.Case) {
-	iv.c, iv.advice, iv.known, iv.again = c, nil, false, ""
+	iv.c, iv.advice, iv.notes, iv.known, iv.again = c, nil, nil, false, ""
 	iv.history = append(slices.DeleteFunc(iv.history, func(h string) bool { return h == id }), id)
 	iv.queue = slices.DeleteFunc(slices.Clone(iv.queue), func(q string) bool { return q == id })
 	iv.asked++
-}
-
-// warn notes the hazards of which the cautions were shown.
-func (iv *Interview) warn(q *advisor.Question) {
-	for _, h := range q.Hazards {
-		iv.warned[h] = true
-	}
 }
 
 // Skip leaves a question or a once-over for another time, or with the answers
@@ -154,22 +154,6 @@ func (iv *Interview) Skip(id string) {
 		}
 	}
 	iv.skipped[id] = true
-}
-
-// Back returns to the question or the once-over before, again and again to those
-// before that; false when there is none. What was answered stays in the case
-// until another answer takes its place, so that nothing is lost by looking back.
-func (iv *Interview) Back() bool {
-	if len(iv.history) == 0 {
-		return false
-	}
-	last := len(iv.history) - 1
-	iv.again, iv.history = iv.history[last], iv.history[:last]
-	delete(iv.skipped, iv.again)
-	if o := iv.book.OnceOver(iv.again); o != nil {
-		iv.reopen(o)
-	}
-	return true
 }
 
 // Go moves to another station; false when nothing is left to ask there. What

@@ -17,6 +17,8 @@ import (
 type bench struct {
 	book *advisor.Book
 	open func(answered map[string]advisor.Answer) []advisor.OpenQuestion
+	// cautions that do not apply once a question is answered, by its id
+	spared map[string]string
 }
 
 func (b *bench) Book() *advisor.Book { return b.book }
@@ -35,6 +37,17 @@ func (b *bench) Advise(c *advisor.Case) *advisor.Advice {
 
 func (b *bench) Open(c *advisor.Case) []advisor.OpenQuestion { return b.Advise(c).Open }
 
+func (b *bench) Cautions(c *advisor.Case, hazards []string) (out []advisor.CautionAdvice) {
+	for i := range b.book.Cautions {
+		k := &b.book.Cautions[i]
+		answered := slices.ContainsFunc(c.Answers, func(a advisor.Answer) bool { return b.spared[a.Question] == k.ID })
+		if slices.Contains(hazards, k.Hazard) && !answered {
+			out = append(out, advisor.CautionAdvice{ID: k.ID, Hazard: k.Hazard, Text: k.Text, Defers: k.Defers})
+		}
+	}
+	return out
+}
+
 func yesNo(id, station string) advisor.Question {
 	return advisor.Question{ID: id, Kind: advisor.YesNoKind, Ask: id + "?", Station: station, How: advisor.Seen}
 }
@@ -52,7 +65,7 @@ func small() *bench {
 		Suspects:  []advisor.Suspect{{ID: "leak", Name: "it leaks"}},
 		Holds:     []advisor.Hold{{ID: "h", Name: "it is dry"}},
 	}
-	return &bench{b, func(done map[string]advisor.Answer) []advisor.OpenQuestion {
+	return &bench{book: b, open: func(done map[string]advisor.Answer) []advisor.OpenQuestion {
 		out := []advisor.OpenQuestion{{ID: "keys", Station: "papers"},
 			{ID: "smell", Station: "bonnet", Net: -5, Suspects: []string{"leak"}},
 			{ID: "drip", Station: "underneath", Structure: true, Feeds: []string{"h"}, Suspects: []string{"leak"}}}
@@ -176,11 +189,49 @@ func TestPromptInWords(t *testing.T) {
 	assert.Contains(t, keys, "yes or no; taken as seen unless you say otherwise")
 	iv.Take("keys", iv.Case())
 	assert.Contains(t, iv.About(iv.Question("keys")).Text(), "CAUTION: as before: springs")
+	again := New(atBonnet(), &advisor.Case{Answers: []advisor.Answer{{Question: "oil", Value: advisor.OneOf(1)}}}, Options{}).About(&atBonnet().book.Questions[1])
+	again.Repeated = true
+	assert.Equal(t, "\noil?\n    1 low\n    2 at its mark\n  now: low (seen); Enter keeps it\n"+fold(again.Form, "  ", "  "), again.Text(), "the numbers stay in sight")
 	drip := iv.About(iv.Question("drip")).Text()
 	assert.Contains(t, drip, "why: hold: stands until it is dry; suspected: it leaks")
 	for _, line := range strings.Split(drip+keys, "\n") {
 		assert.LessOrEqual(t, len([]rune(line)), 80)
 	}
+}
+
+// TestPutAgainSaysWhatItBearsOn: a question to which somebody goes back bears on
+// what it bore on before it was answered.
+func TestPutAgainSaysWhatItBearsOn(t *testing.T) {
+	iv := New(atBonnet(), &advisor.Case{}, Options{})
+	first := iv.Next()
+	assert.Equal(t, []string{"suspected: it leaks"}, first.Reasons)
+	iv.Take("who", &advisor.Case{Answers: []advisor.Answer{{Question: "who", Value: advisor.YesNo(true)}}})
+	require.True(t, iv.Back())
+	again := iv.Next()
+	assert.Equal(t, "who", again.Question.ID)
+	assert.Equal(t, first.Reasons, again.Reasons)
+	iv.Skip("who")
+	lamp := iv.Next()
+	require.NotNil(t, lamp.Once)
+	assert.Equal(t, first.Reasons, lamp.Reasons)
+}
+
+// TestCautionsThatApply: what the case rules out is not said, what comes to
+// apply later is said whole, and of one hazard the name comes once.
+func TestCautionsThatApply(t *testing.T) {
+	b := small()
+	b.book.Cautions = append(b.book.Cautions, advisor.Caution{ID: "d", Hazard: "springs", Text: "Diesel is caught."})
+	b.spared = map[string]string{"who": "d"}
+	keys := b.book.Question("keys")
+	who := advisor.Answer{Question: "who", Value: advisor.YesNo(true)}
+	iv := New(b, &advisor.Case{Answers: []advisor.Answer{who}}, Options{})
+	assert.NotContains(t, iv.About(keys).Text(), "Diesel")
+	iv.Take("keys", iv.Case())
+	assert.Equal(t, []string{"as before: springs"}, iv.About(keys).Cautions)
+	iv.Take("who", &advisor.Case{}) // taken back
+	assert.Equal(t, []string{"Diesel is caught.", "as before: springs"}, iv.About(keys).Cautions)
+	iv.Take("keys", iv.Case())
+	assert.Equal(t, []string{"as before: springs"}, iv.About(keys).Cautions)
 }
 
 func TestBriefListsWhatItLeavesOut(t *testing.T) {

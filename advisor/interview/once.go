@@ -20,6 +20,7 @@ type Item struct {
 	Reasons  []string          // what it bears on
 	Now      []*advisor.Answer // the answers that the case has, when it is put again
 	swept    bool              // those answers came from this once-over
+	unasked  bool              // a brief interview does not ask it unless it is named
 }
 
 // Sweep is what was said at a once-over.
@@ -38,37 +39,30 @@ type Given struct {
 }
 
 // fewest is the number of open questions from which one prompt for all is
-// quicker than one for each; fewestBrief how many of them a brief interview
-// must find worth asking.
-const fewest, fewestBrief = 3, 2
+// quicker than one for each.
+const fewest = 3
 
 // together finds the once-over that is put instead of a question, and which of
-// its questions are open. There is none when one of them was answered or
-// skipped by itself: who began one by one goes on so.
-func (iv *Interview) together(id string, open []advisor.OpenQuestion) (*advisor.OnceOver, []string) {
+// its questions are open: all of them in a brief interview too, where one that
+// is worth asking brings the others at no further prompt. There is none when one
+// of them was answered or skipped by itself: who began one by one goes on so.
+func (iv *Interview) together(id string) (*advisor.OnceOver, []string) {
 	o := iv.onceOf[id]
 	if o == nil || iv.passed[o.ID] || iv.swept[o.ID] != nil {
 		return nil, nil
 	}
-	all := open
-	if iv.options.Brief {
-		all = iv.candidates()
-	}
+	open := iv.candidates()
 	var listed []string
-	matter := 0
 	for i := range o.Members {
 		m := o.Members[i].Question
 		if iv.skipped[m] || iv.answered(m) {
 			return nil, nil
 		}
-		if among(all, m) {
-			matter++
-		}
 		if among(open, m) {
 			listed = append(listed, m)
 		}
 	}
-	if matter < fewest || len(listed) < fewestBrief {
+	if len(listed) < fewest {
 		return nil, nil
 	}
 	return o, listed
@@ -102,7 +96,7 @@ func (iv *Interview) oncePrompt(o *advisor.OnceOver, listed []string, left int) 
 			continue
 		}
 		p := iv.prompt(advisor.OpenQuestion{ID: m.Question}, 0)
-		once.Items = append(once.Items, Item{p.Question, m.Usual, p.Reasons, p.Now, iv.swept[o.ID][m.Question]})
+		once.Items = append(once.Items, Item{p.Question, m.Usual, p.Reasons, p.Now, iv.swept[o.ID][m.Question], iv.spared(m.Question)})
 		q.Options = append(q.Options, advisor.Option{ID: m.Question, Name: p.Question.Name})
 		for _, h := range p.Question.Hazards {
 			if !slices.Contains(q.Hazards, h) {
@@ -129,6 +123,7 @@ func (iv *Interview) oncePrompt(o *advisor.OnceOver, listed []string, left int) 
 // TakeSweep goes on with the case in which a once-over was answered.
 func (iv *Interview) TakeSweep(p *Prompt, s *Sweep, c *advisor.Case) {
 	id := p.Once.Over.ID
+	iv.warn(p.Question)
 	iv.went(id, c)
 	swept := iv.swept[id]
 	if swept == nil {
@@ -142,7 +137,6 @@ func (iv *Interview) TakeSweep(p *Prompt, s *Sweep, c *advisor.Case) {
 		delete(iv.skipped, p.Once.Items[i].Question.ID)
 	}
 	iv.queue = s.Next
-	iv.warn(p.Question)
 }
 
 // queued is the first question that a once-over left to be asked by itself and

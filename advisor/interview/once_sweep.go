@@ -41,7 +41,7 @@ func (w *sweeper) reply() (Reply, error) {
 			if err := w.give(it, as); err != nil {
 				return Reply{}, err
 			}
-		case asked || len(it.Now) == 0 || it.swept:
+		case asked || it.swept || len(it.Now) == 0 && !it.unasked:
 			w.ask(it)
 		}
 	}

@@ -1,6 +1,7 @@
 package interview
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -34,7 +35,7 @@ func atBonnet(open ...string) *bench {
 	if open == nil {
 		open = []string{"who", "oil", "wires", "drip", "smell", "volts", "rust"}
 	}
-	return &bench{b, func(map[string]advisor.Answer) (out []advisor.OpenQuestion) {
+	return &bench{book: b, open: func(map[string]advisor.Answer) (out []advisor.OpenQuestion) {
 		for _, id := range open {
 			q := b.Question(id)
 			out = append(out, advisor.OpenQuestion{ID: id, Station: q.Station, Suspects: []string{"leak"}, Net: 1})
@@ -159,30 +160,41 @@ func TestOnceOverIsNotPutToWhoBeganOneByOne(t *testing.T) {
 	assert.Equal(t, "wires", iv.Next().Question.ID)
 }
 
-// TestOnceOverInABriefInterview lists what is worth asking, two at least.
+// TestOnceOverInABriefInterview is put whole when one of its questions is worth
+// asking: the others come at no further prompt, and none of them alone.
 func TestOnceOverInABriefInterview(t *testing.T) {
 	worth := func(ids ...string) *bench {
-		b := atBonnet("oil", "wires", "drip", "smell")
+		b := atBonnet("oil", "wires", "drip", "volts")
 		open := b.open
 		b.open = func(a map[string]advisor.Answer) []advisor.OpenQuestion {
 			out := open(a)
 			for i := range out {
-				out[i].Structure = strings.Contains(strings.Join(ids, " "), out[i].ID)
-				out[i].Net = -1
+				out[i].Structure, out[i].Net = slices.Contains(ids, out[i].ID), -1
 			}
 			return out
 		}
 		return b
 	}
-	p := New(worth("oil", "drip"), &advisor.Case{}, Options{Brief: true}).Next()
-	require.NotNil(t, p.Once)
-	assert.Len(t, p.Once.Items, 2)
-	assert.Nil(t, New(worth("oil"), &advisor.Case{}, Options{Brief: true}).Next().Once)
-	iv, _, finished, err := run(t, worth("oil", "drip"), Options{Brief: true}, map[string][]string{"lamp": {"2"}, "drip": {"y"}})
-	require.NoError(t, err)
-	assert.True(t, finished)
-	assert.Equal(t, "oil=right drip=true", said(iv.Case()))
-	assert.Equal(t, []string{"wires", "smell"}, iv.LeftOut())
+	for _, c := range []struct{ name, worth, typed, asked, want, left string }{
+		{"nothing is worth asking", "", "", "", "", "oil wires drip volts"},
+		{"what is worth nothing is not asked behind it", "oil", "none", "lamp", "oil=right wires=none drip=false", "volts"},
+		{"what is worth asking is", "volts", "none", "lamp volts", "oil=right wires=none drip=false volts=12", ""},
+		{"what is named is asked", "oil", "only 2 4", "lamp wires volts", "oil=? drip=? wires=none volts=12", ""},
+		{"each asks each", "oil", "each", "lamp oil wires drip volts", "oil=low wires=none drip=true volts=12", ""},
+		{"nobody can tell", "drip", "c", "lamp", "oil=? wires=? drip=? volts=?", ""},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			iv, a, finished, err := run(t, worth(strings.Fields(c.worth)...), Options{Brief: true},
+				map[string][]string{"lamp": {c.typed}, "oil": {"low"}, "wires": {"none"}, "drip": {"y"}, "volts": {"12"}})
+			require.NoError(t, err)
+			assert.True(t, finished)
+			assert.Equal(t, c.asked, strings.Join(a.ids, " "))
+			assert.Equal(t, c.want, said(iv.Case()))
+			assert.Equal(t, c.left, strings.Join(iv.LeftOut(), " "))
+		})
+	}
+	p := New(worth("oil"), &advisor.Case{}, Options{Brief: true}).Next()
+	assert.Contains(t, p.Text(), "    4 battery at rest: asked only when named\n")
 }
 
 // TestWhatAQuestionClosesIsNotAskedOfAOnceOver: an answer may close what was

@@ -26,6 +26,8 @@ func (o *Once) lines() string {
 		switch {
 		case it.Usual != "":
 			line += ": usually " + it.usualWords()
+		case usual && it.unasked:
+			line += ": asked only when named"
 		case usual:
 			line += ": asked by itself"
 		}

@@ -37,6 +37,13 @@ func (iv *Interview) worthAsking(o *advisor.OpenQuestion) bool {
 	return q.Rank > 0 || q.Always || o.Structure || o.Net > 0
 }
 
+// spared tells whether a brief interview does not ask a question by itself.
+func (iv *Interview) spared(id string) bool {
+	open := iv.around()
+	i := slices.IndexFunc(open, func(o advisor.OpenQuestion) bool { return o.ID == id })
+	return iv.options.Brief && (i < 0 || !iv.worthAsking(&open[i]))
+}
+
 // candidates are all questions not yet answered that may be asked, in order.
 func (iv *Interview) candidates() []advisor.OpenQuestion {
 	open := slices.Clone(iv.matters())

@@ -45,6 +45,7 @@ func TestPracticeCarsAreAskedLess(t *testing.T) {
 		_, b := held(e, c, interview.Options{Brief: true})
 		total, brief = total+n, brief+b
 		t.Logf("%-28s %3d asked, %3d brief, of %d", filepath.Base(file), n, b, vocabulary)
+		assert.LessOrEqual(t, b, n, "%s: a brief intake asks more", filepath.Base(file))
 	}
 	require.NotEmpty(t, files)
 	t.Logf("mean %d asked, %d brief, of %d", total/len(files), brief/len(files), vocabulary)

@@ -2,7 +2,6 @@ package interview
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"longstand/advisor"
@@ -43,7 +42,7 @@ func (iv *Interview) prompt(o advisor.OpenQuestion, left int) *Prompt {
 // reasons says in words what an answer bears on.
 func (iv *Interview) reasons(o *advisor.OpenQuestion, q *advisor.Question) (out []string) {
 	if len(o.Feeds)+len(o.Suspects) == 0 {
-		for _, open := range iv.matters() {
+		for _, open := range iv.around() {
 			if open.ID == q.ID {
 				o = &open
 			}
@@ -123,28 +122,6 @@ func (iv *Interview) nameOf(id string) string {
 	return id
 }
 
-// cautions are those of a question's hazards: whole the first time, by name
-// once a question with the same hazard was answered.
-func (iv *Interview) cautions(q *advisor.Question) (out []string) {
-	var before []string
-	for i := range iv.book.Cautions {
-		c := &iv.book.Cautions[i]
-		switch {
-		case !slices.Contains(q.Hazards, c.Hazard):
-		case iv.warned[c.Hazard]:
-			before = append(before, strings.ReplaceAll(c.Hazard, "_", " "))
-		case c.Defers != "":
-			out = append(out, c.Text+" Defers to: "+strings.TrimSuffix(c.Defers, ".")+".")
-		default:
-			out = append(out, c.Text)
-		}
-	}
-	if len(before) > 0 {
-		out = append(out, "as before: "+strings.Join(slices.Compact(before), ", "))
-	}
-	return out
-}
-
 // form says what an answer looks like, and the default channel.
 func (p *Prompt) form() string {
 	q := p.Question
@@ -157,11 +134,11 @@ func (p *Prompt) form() string {
 	case advisor.YesNoKind:
 		form = "yes or no"
 	case advisor.Choice:
-		form = "a number or a word, or not and what it is not"
+		form = "a number or a word; not 2 is anything but 2"
 	case advisor.Choices:
 		form = "all that apply, by number or word, or none"
 	case advisor.NumberKind:
-		form = "a figure"
+		form = "a figure or a range"
 	case advisor.ReadingsKind:
 		form = "the figures, a space between them"
 	case advisor.Year:

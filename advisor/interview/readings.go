@@ -23,7 +23,10 @@ func (p *Prompt) measure(s string) (measured, error) {
 		}
 	}
 	if p.Question.Unit == "money" {
-		s = strings.TrimSpace(strings.Trim(strings.TrimSuffix(s, strings.ToLower(p.currency)), "£$€ "))
+		var err error
+		if s, err = p.sumOf(s); err != nil {
+			return measured{}, err
+		}
 	}
 	said := s
 	if s = inFigures(s); isKelvin(said, p.Question.Unit) {
@@ -46,6 +49,9 @@ func (p *Prompt) measure(s string) (measured, error) {
 	}
 	if unit == "" {
 		shown = strings.TrimSpace(plain(x) + " " + p.unit())
+	}
+	if shown == "1 years" {
+		shown = "1 year"
 	}
 	return measured{x, p.clear(shown)}, nil
 }

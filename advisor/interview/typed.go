@@ -117,15 +117,13 @@ var (
 // value reads the value itself into the entry, and says it back.
 func (p *Prompt) value(s string, e *casefile.Entry) (string, error) {
 	plain := strings.ToLower(strings.NewReplacer("’", "'", "`", "'").Replace(s))
-	if p.Question.Kind != advisor.Text {
-		if slices.Contains(unseen, plain) {
-			e.Is = casefile.Hidden
-			return "cannot be seen until something is off", nil
-		}
-		if slices.Contains(unsaid, plain) {
-			e.Is = casefile.CantTell
-			return "cannot be told", nil
-		}
+	if slices.Contains(unseen, plain) {
+		e.Is = casefile.Hidden
+		return "cannot be seen until something is off", nil
+	}
+	if slices.Contains(unsaid, plain) {
+		e.Is = casefile.CantTell
+		return "cannot be told", nil
 	}
 	if s == "" {
 		return "", wrong(p.Form, "there is no answer before the remark")

@@ -80,7 +80,6 @@ func TestTypedAnswers(t *testing.T) {
 		{cold, "14 F to 23 F", `"-10 to -5"`, "-10 to -5 C (14 F to 23 F)"},
 		{cold, "about -10", `"-11 to -9"`, "-11 to -9 C"},
 		{distance, "85,000 miles", `136794`, "136794 km (85,000 miles)"},
-		{sum, "£2,500", ``, ""},
 		{sum, "£ 2500", `2500`, "2500 GBP"},
 		{sum, "2500 gbp", `2500`, "2500 GBP"},
 		{year, "1964", `1964`, "1964"},
@@ -96,6 +95,10 @@ func TestTypedAnswers(t *testing.T) {
 		{turns, "no @owner", `{ is = false, how = "owner" }`, "no (owner)"},
 		{code, "2309", `"2309"`, "2309"},
 		{keys, "one key, a blanket", `"one key, a blanket"`, "one key, a blanket"},
+		{keys, "c", `"can't tell"`, "cannot be told"},
+		{keys, "Can't tell # owner abroad", `{ is = "can't tell", how = "seen", note = "owner abroad" }`, "cannot be told"},
+		{keys, "x", `"hidden"`, "cannot be seen until something is off"},
+		{keys, `"c"`, `"c"`, "c"},
 		{keys, `"stop"`, `"stop"`, "stop"},
 		{keys, "mail a@b.example # twice", `{ is = "mail a@b.example", how = "seen", note = "twice" }`, "mail a@b.example"},
 		{floor, "2", `"damp_hard"`, "concrete that sweats"},
@@ -193,4 +196,29 @@ func FuzzTyped(f *testing.F) {
 			readsBack(t, q, typed, r)
 		}
 	})
+}
+
+// TestNow: an answer that the case has is said as people say it.
+func TestNow(t *testing.T) {
+	for _, c := range []struct {
+		q              *advisor.Question
+		written, words string
+	}{
+		{sum, "5000 to 6000", "5000 to 6000 GBP"},
+		{sum, "from 5", "at least 5 GBP"},
+		{years, "to 3", "at most 3 years"},
+		{distance, "96560.6", "96561 km"},
+		{distance, "96560.6 to 104607", "96561 to 104607 km"},
+		{depth, "2.38125", "2.381 mm"},
+		{depth, "100.25", "100.25 mm"},
+		{cold, "-16.6667", "-16.67 C"},
+		{years, "0.114990", "0.115 years"},
+		{year, "from 2010", "2010 or later"},
+		{year, "to 2009", "2009 or before"},
+		{keys, "from 2 to 3.000000 keys", "from 2 to 3.000000 keys"},
+	} {
+		a := &advisor.Answer{Question: c.q.ID, Written: c.written, Value: advisor.Value{State: advisor.Told}}
+		assert.Equal(t, c.words, about(c.q).now(a))
+	}
+	assert.Equal(t, "looked, cannot say", about(sum).now(&advisor.Answer{Value: advisor.Value{State: advisor.CantTell}}))
 }

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"longstand/advisor/casefile"
+	"longstand/advisor/reckon"
 )
 
 // The words with which people say when, before and behind a year.
@@ -27,6 +28,12 @@ func (p *Prompt) year(s string, e *casefile.Entry) (string, error) {
 		s = "c " + s[1:]
 	}
 	s, about := aboutYear.cut(s)
+	if low, high, ok, err := p.yearsAgo(s, about); ok || err != nil {
+		if err != nil {
+			return "", err
+		}
+		return p.span(low, high, e)
+	}
 	if rest, ok := untilYear.cut(s); ok {
 		return p.yearBounds(rest, e, false, 0)
 	}
@@ -75,6 +82,30 @@ func (p *Prompt) yearBounds(s string, e *casefile.Entry, from bool, apart float6
 	}
 	e.To = &x
 	return plain(x) + " or before", nil
+}
+
+var agoShape = regexp.MustCompile(`^(.+) ago$`)
+
+// yearsAgo reads "this year", "last year" and "12 years ago", which can be any
+// of the two years half a year to either side; about, two years more.
+func (p *Prompt) yearsAgo(s string, about bool) (low, high float64, ok bool, err error) {
+	roughly := 0.5
+	if about {
+		roughly += 2
+	}
+	switch m := agoShape.FindStringSubmatch(s); {
+	case s == "this year":
+		return p.lastYear(), p.lastYear(), true, nil
+	case s == "last year":
+		return p.lastYear() - 1, p.lastYear() - 1, true, nil
+	case m != nil:
+		ago, _, err := reckon.Measure(inFigures(m[1]), "years")
+		if err != nil {
+			return 0, 0, false, wrong("a year, or as: 12 years ago", "%q is no year", s)
+		}
+		return math.Floor(p.day - ago - roughly), min(math.Floor(p.day-ago+roughly), p.lastYear()), true, nil
+	}
+	return 0, 0, false, nil
 }
 
 var (

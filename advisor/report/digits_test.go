@@ -1,6 +1,7 @@
 package report_test
 
 import (
+	"math"
 	"regexp"
 	"strings"
 	"testing"
@@ -53,4 +54,11 @@ func TestPagesSpeakAsTheRegion(t *testing.T) {
 			Changes: []advisor.Change{{ID: "core_plugs", From: "leave", To: "do"}}}}}))
 	assert.NotContains(t, why, "core plug")
 	assert.Contains(t, why, "14 °F")
+
+	// A bound is said in words, with no letter to say it in.
+	most := advisor.Value{State: advisor.Told, Low: math.Inf(-1), High: 3}
+	one := *a
+	one.Case = &advisor.Case{Answers: []advisor.Answer{{Question: "years_since_run", How: advisor.Owner, Value: most}}}
+	said := report.SpokenWhy(&one, shelf().Book(), &advisor.Why{Turns: []advisor.Turn{{Question: "years_since_run", Value: advisor.Number(1)}}})
+	assert.Equal(t, "at most 3 years (owner)", said.Turns[0].Now)
 }

@@ -54,7 +54,10 @@ func inEach[T any](list []T, change func(*T)) []T {
 // SpokenWhy is what belongs to one id, in the words and units of the shop's
 // region.
 func SpokenWhy(a *advisor.Advice, b *advisor.Book, w *advisor.Why) *advisor.Why {
-	l := &letter{a: a, b: b, region: newRegion(b.Words, a.Settings)}
+	l, err := newLetter(a, b, LetterOptions{})
+	if err != nil {
+		return w // the phrases are the program's own; without them in the book's words
+	}
 	out := *w
 	for _, t := range []*string{&out.Name, &out.Because, &out.Now} {
 		*t = l.region.say(*t)

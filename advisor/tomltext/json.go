@@ -18,6 +18,9 @@ const maxDepth = 16
 // up to the first fault. Dates, which JSON does not have, are texts. It never
 // gives a nil Node. Callers limit the size.
 func ParseJSON(file string, line int, data []byte) (*Node, diag.List) {
+	if line == 1 {
+		data = bytes.TrimPrefix(data, []byte("\ufeff")) // some editors begin a file with it
+	}
 	w := &jsonWalker{src: newSource(file, data), dec: json.NewDecoder(bytes.NewReader(data))}
 	w.src.above = line - 1
 	w.dec.UseNumber()

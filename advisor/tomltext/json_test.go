@@ -78,3 +78,13 @@ func FuzzJSON(f *testing.F) {
 		}
 	})
 }
+
+// TestJSONBehindAByteOrderMark: some editors begin a file with one; within it,
+// it is a fault.
+func TestJSONBehindAByteOrderMark(t *testing.T) {
+	n, faults := ParseJSON("cases.jsonl", 1, []byte("\ufeff{\"case\": 1}"))
+	assert.Empty(t, faults)
+	assert.Equal(t, int64(1), n.Get("case").Int)
+	_, faults = ParseJSON("cases.jsonl", 2, []byte("\ufeff{\"case\": 1}"))
+	assert.Len(t, faults, 1)
+}

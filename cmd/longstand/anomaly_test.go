@@ -25,6 +25,7 @@ type ordeal struct {
 	begin string // the case before; "" for none
 	grows bool   // a second try adds to what a first one wrote
 	makes string // a file that it makes beside the case
+	holds string // what the case holds in the end
 }
 
 const halfway = `# the red one
@@ -37,6 +38,7 @@ years_laid_up = 11 # from the last tax disc
 
 // ordeals are the paths by which commands touch a case.
 func ordeals(answered string) []ordeal {
+	ended := answered + "\n[decisions]\ndone = [\"brake_hoses\"]\n"
 	return []ordeal{
 		{name: "advice", args: []string{"advise", "CASE"}, begin: halfway},
 		{name: "record", args: []string{"record", "CASE", "climate=damp", "years_laid_up=9 @paper", "accepted:head_off", "done:brake_hoses", "overruled:head_gasket=leave", "--by", "foreman", "--why", "new", "--on", "2025-10-15"}, begin: halfway},
@@ -45,6 +47,11 @@ func ordeals(answered string) []ordeal {
 		{name: "a new case", args: []string{"intake", "CASE", "--date", "2025-10-14"}, typed: "q\n"},
 		{name: "answers at intake", args: []string{"intake", "CASE"}, typed: "c\nc # so\nq\n", begin: halfway, grows: true},
 		{name: "answers from a file", args: []string{"intake", "CASE", "--answers", "FOLDER/answers.txt"}, begin: halfway},
+		{name: "a once-over at intake", args: []string{"intake", "CASE"}, typed: "station underneath\nc\n2 c 3\nq\n", begin: halfway, grows: true,
+			holds: "pipe_look = \"can't tell\"\nseam_look = \"can't tell\"\n"},
+		{name: "work done, and its hours", args: []string{"record", "CASE", "done:brake_hoses", "--hours", "2.5", "--on", "2025-10-15"}, begin: answered, holds: "\n[hours]\n"},
+		{name: "the end of a job", args: []string{"close", "CASE", "hoses_perished=found", "hours:brake_hoses=2", "--by", "AB", "--on", "2025-10-20"}, begin: ended, holds: "\n[looked]\n"},
+		{name: "the end of a job, asked", args: []string{"close", "CASE", "--on", "2025-10-20"}, typed: "found\n2.5\n", begin: ended, holds: "\n[closed]\n"},
 		{name: "the forecast", args: []string{"intake", "CASE"}, begin: answered},
 		{name: "a letter", args: []string{"letter", "CASE", "--send", "--format", "text", "-o", "FOLDER/letter.txt"}, begin: halfway, grows: true, makes: "letter.txt"},
 	}
@@ -68,7 +75,7 @@ func (o *ordeal) folder(t *testing.T) string {
 		require.NoError(t, os.WriteFile(filepath.Join(folder, "case.toml"), []byte(o.begin), 0o640))
 	}
 	require.NoError(t, os.WriteFile(filepath.Join(folder, "readings.csv"), []byte("compression,140,138,142,136\nclimate,damp\n"), 0o600))
-	require.NoError(t, os.WriteFile(filepath.Join(folder, "answers.txt"), []byte("tyre_code = 2309\nengine_turns = yes\noil_finds = none\nhose_look = 1\n"), 0o600))
+	require.NoError(t, os.WriteFile(filepath.Join(folder, "answers.txt"), []byte("tyre_code = 2309\nengine_turns = yes\noil_finds = none\nhose_look = 1\nbelow = c\n"), 0o600))
 	return folder
 }
 
@@ -86,6 +93,7 @@ func (o *ordeal) stages(t *testing.T, e *engine.Engine) (out []string, made stri
 	}}
 	code, talk := o.try(e, folder, d)
 	require.Zero(t, code, talk)
+	require.Contains(t, out[len(out)-1], o.holds)
 	if o.makes != "" {
 		data, err := os.ReadFile(filepath.Join(folder, o.makes))
 		require.NoError(t, err)
@@ -184,14 +192,53 @@ func (o *ordeal) again(t *testing.T, e *engine.Engine, folder string, stages []s
 	}
 }
 
+// oneLook is a once-over of three questions, each of which a hold reads.
+const oneLook = `
+[[question]]
+id = "pipe_look"
+kind = "yesno"
+name = "pipes"
+ask = "Are the pipes bright?"
+station = "underneath"
+
+[[question]]
+id = "bush_look"
+kind = "yesno"
+name = "bushes"
+ask = "Are the bushes whole?"
+station = "underneath"
+
+[[question]]
+id = "seam_look"
+kind = "yesno"
+name = "seams"
+ask = "Are the seams dry?"
+station = "underneath"
+
+[[hold]]
+id = "looked_below"
+name = "it was looked at from below"
+stops = ["road"]
+until = 'pipe_look and bush_look and seam_look'
+because = "Nobody drives what nobody has seen."
+source = "practice"
+
+[[once_over]]
+id = "below"
+name = "seen from below"
+station = "underneath"
+ask = "From below: what can be told?"
+questions = ["pipe_look", "bush_look", "seam_look"]
+`
+
 // smallBook is a book that is worked out in an instant, since commands are run
 // by the hundred.
 func smallBook(t *testing.T) *engine.Engine {
 	const file = "../../testdata/check/base.toml"
 	data, err := os.ReadFile(file)
 	require.NoError(t, err)
-	r := book.Load([]book.File{{Name: file, Data: data}})
-	require.False(t, r.Diagnostics.HasErrors())
+	r := book.Load([]book.File{{Name: file, Data: data}, {Name: "one_look.toml", Data: []byte(oneLook)}})
+	require.False(t, r.Diagnostics.HasErrors(), "%v", r.Diagnostics)
 	return engine.New(r.Book, r.Program)
 }
 

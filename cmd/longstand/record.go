@@ -121,6 +121,9 @@ func (k *desk) one(iv *interview.Interview, data []byte, r row, e *entry) ([]byt
 		return nil, "", fmt.Errorf("%q says nothing: QUESTION=ANSWER, accepted:, declined:, done: or overruled:OPERATION", r.said)
 	}
 	q := iv.Question(id)
+	if o := k.e.Book().OnceOver(id); q == nil && o != nil {
+		return nil, "", fmt.Errorf("%s is asked at intake, several questions at one prompt; record them one by one: %s", id, strings.Join(o.Questions(), ", "))
+	}
 	if q == nil {
 		return nil, "", fmt.Errorf("there is no question %q; %s", id, near(id, k.questions()))
 	}
