@@ -6,5 +6,5 @@ import "longstand/advisor"
 // whoever is about to look at the car. Not known counts as applying.
 func (e *Engine) Cautions(c *advisor.Case, hazards []string) []advisor.CautionAdvice {
 	s := situation{reading: e.read(c, false), c: c}
-	return s.cautions(hazards)
+	return s.cautions(e.cautionsOf(hazards))
 }
