@@ -195,6 +195,7 @@ var seldom = map[string]string{
 	"overdrive":            "overdrive_fitted=true overdrive_tried=faulty",
 	"overdrive_rebuild":    "gearbox_kind=manual overdrive_fitted=true overdrive_state=stays_in overdrive_released=false gearbox_works=stiff clutch_frees=true gearbox_inside=worn",
 	"studs_freed":          `head_studs=corroded bubbles=repeated leakdown=[10,78,80,12] air_goes=["neighbour"] compression=[140,60,62,140]`,
+	"thrust_washers":       "crank_end_float=over",
 }
 
 // TestEveryOperationIsCalledForSomewhere: for each operation there is a layout in
