@@ -29,8 +29,9 @@ func (a *ahead) feeds() map[int]*feed {
 			a.suspectFeeds(k, ops)
 		}
 	}
+	weighs := a.weighing(touched)
 	for o := range a.e.ops {
-		if a.able[o] != a.sure[o] {
+		if a.able[o] && (!a.sure[o] || weighs.has(o) || a.mayDrag(o)) {
 			a.needFeeds(o)
 		}
 	}
@@ -105,7 +106,27 @@ func (a *ahead) signFeeds(sign *advisor.Sign, note func(*feed)) {
 	}
 }
 
-// needFeeds are the questions of an undecided operation's needs and variants.
+// weighing are the operations whose cost counts in what an undecided suspect
+// costs if it is cured later.
+func (a *ahead) weighing(touched [][]int) set {
+	out := newSet(len(a.e.ops))
+	for k, ops := range touched {
+		if len(ops) > 0 {
+			out.addAll(a.cures[k])
+		}
+	}
+	return out
+}
+
+// mayDrag tells whether an operation, itself decided, may bring an undecided one
+// into the scope by a need that is not known yet.
+func (a *ahead) mayDrag(o int) bool {
+	return slices.ContainsFunc(a.e.ops[o].needs, func(n need) bool {
+		return n.when != 0 && !a.all(n.when).Known() && slices.ContainsFunc(a.e.byAnyWay(n), func(j int) bool { return !a.sure[j] })
+	})
+}
+
+// needFeeds are the questions of an operation's needs and variants.
 func (a *ahead) needFeeds(o int) {
 	note := func(f *feed) { f.ops.add(o) }
 	for _, n := range a.e.ops[o].needs {

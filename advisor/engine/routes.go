@@ -67,6 +67,14 @@ func (e *Engine) mayOpen(l *inspection) []int {
 	return out
 }
 
+// byAnyWay lists what a need may lead to: an operation, or the steps of every way.
+func (e *Engine) byAnyWay(n need) []int {
+	if n.route < 0 {
+		return []int{n.op}
+	}
+	return slices.Concat(e.routes[n.route].through...)
+}
+
 // passable tells whether every way of a combination can be taken.
 func (s *situation) passable(combo []int) bool {
 	for r, w := range combo {
