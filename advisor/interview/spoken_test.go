@@ -249,13 +249,7 @@ var spoken = []struct {
 func TestSaid(t *testing.T) {
 	for _, c := range spoken {
 		t.Run(c.q.ID+" "+c.typed, func(t *testing.T) {
-			r, err := about(c.q).Read(c.typed)
-			require.NoError(t, err)
-			text, err := r.Entry.TOML(c.q)
-			require.NoError(t, err)
-			assert.Equal(t, c.toml, text)
-			assert.Equal(t, c.shown, r.Shown)
-			readsBack(t, c.q, c.typed, r)
+			readAs(t, c.q, c.typed, c.toml, c.shown)
 		})
 	}
 }

@@ -115,19 +115,26 @@ func TestTypedAnswers(t *testing.T) {
 		{found, "all", `["mud", "oil_film", "rust"]`, "mud; a film of oil; rust"},
 	} {
 		t.Run(c.q.ID+" "+c.typed, func(t *testing.T) {
-			r, err := about(c.q).Read(c.typed)
 			if c.toml == "" {
+				_, err := about(c.q).Read(c.typed)
 				require.Error(t, err)
 				return
 			}
-			require.NoError(t, err)
-			text, err := r.Entry.TOML(c.q)
-			require.NoError(t, err)
-			assert.Equal(t, c.toml, text)
-			assert.Equal(t, c.shown, r.Shown)
-			readsBack(t, c.q, c.typed, r)
+			readAs(t, c.q, c.typed, c.toml, c.shown)
 		})
 	}
+}
+
+// readAs checks what a case holds of what was typed, and what is said back.
+func readAs(t *testing.T, q *advisor.Question, typed, toml, shown string) {
+	t.Helper()
+	r, err := about(q).Read(typed)
+	require.NoError(t, err)
+	text, err := r.Entry.TOML(q)
+	require.NoError(t, err)
+	assert.Equal(t, toml, text)
+	assert.Equal(t, shown, r.Shown)
+	readsBack(t, q, typed, r)
 }
 
 func TestTypedFaults(t *testing.T) {
